@@ -1,0 +1,80 @@
+import Fraction from 'fraction.js'
+
+/** An exact number as it crosses borders: lowest terms, the sign on `n`, both in decimal digits. Survives JSON. */
+export interface Rational {
+  n: string
+  d: string
+}
+
+const out = (f: Fraction): Rational => ({ n: String(f.s * f.n), d: String(f.d) })
+const into = (r: Rational): Fraction => new Fraction(BigInt(r.n), BigInt(r.d))
+
+/**
+ * `n / d` in lowest terms.
+ * @throws RangeError when `d` is zero.
+ */
+export function rational(n: bigint | number, d: bigint | number = 1): Rational {
+  if (BigInt(d) === 0n) throw new RangeError('a rational needs a denominator that is not zero')
+  return out(new Fraction(BigInt(n), BigInt(d)))
+}
+
+/** a + b, exactly. */
+export const add = (a: Rational, b: Rational): Rational => out(into(a).add(into(b)))
+/** a - b, exactly. */
+export const subtract = (a: Rational, b: Rational): Rational => out(into(a).sub(into(b)))
+/** a x b, exactly. */
+export const multiply = (a: Rational, b: Rational): Rational => out(into(a).mul(into(b)))
+
+/**
+ * a / b, exactly.
+ * @throws RangeError when `b` is zero.
+ */
+export function divide(a: Rational, b: Rational): Rational {
+  if (BigInt(b.n) === 0n) throw new RangeError('division by zero')
+  return out(into(a).div(into(b)))
+}
+
+/** Negative, zero or positive as a is less than, equal to or greater than b. */
+export const compare = (a: Rational, b: Rational): number => into(a).compare(into(b))
+
+const bits = (x: bigint): number => x.toString(2).length
+
+/** The double nearest to `n / d`: the one exit from exactness. Huge terms neither overflow nor lose digits. */
+export function toNumber({ n, d }: Rational): number {
+  const a = BigInt(n)
+  const b = BigInt(d)
+  const whole = Number(a)
+  if (Number.isSafeInteger(whole) && Number.isSafeInteger(Number(b))) return whole / Number(b)
+  const size = a < 0n ? -a : a
+  // Scale until the quotient has more bits than a double holds; a set last bit stands for the remainder.
+  const shift = bits(b) - bits(size) + 66
+  const top = shift > 0 ? size << BigInt(shift) : size
+  const below = shift > 0 ? b : b << BigInt(-shift)
+  const quotient = top / below
+  const near = Number(top % below === 0n ? quotient : quotient | 1n) * 2 ** -shift
+  return a < 0n ? -near : near
+}
+
+/**
+ * `r` in decimals, rounded half away from zero to `places` (0 to 100) and without trailing zeros: `0.976923`, `-12`.
+ * @throws RangeError when `places` is out of range.
+ */
+export function toDecimal(r: Rational, places: number): string {
+  if (!Number.isInteger(places) || places < 0 || places > 100) throw new RangeError('places must be 0 to 100')
+  const n = BigInt(r.n)
+  const d = BigInt(r.d)
+  const size = n < 0n ? -n : n
+  const scaled = (2n * size * 10n ** BigInt(places) + d) / (2n * d)
+  const digits = String(scaled).padStart(places + 1, '0')
+  const whole = digits.slice(0, digits.length - places)
+  const part = digits.slice(digits.length - places).replace(/0+$/, '')
+  const text = part ? `${whole}.${part}` : whole
+  return n < 0n && scaled !== 0n ? `-${text}` : text
+}
+
+/** Whether toDecimal at these places says all of `r`. */
+export const isDecimal = (r: Rational, places: number): boolean =>
+  (BigInt(r.n) * 10n ** BigInt(places)) % BigInt(r.d) === 0n
+
+/** `127/120`, or `2` for a whole number. */
+export const toFractionText = ({ n, d }: Rational): string => (d === '1' ? n : `${n}/${d}`)

@@ -1,0 +1,32 @@
+import { defineConfig } from 'vitest/config'
+
+const conditions = ['source', 'module', 'node', 'development|production']
+
+// Tests read the packages' sources through the `source` condition: no build is needed, and coverage sees them.
+const source = { resolve: { conditions }, ssr: { resolve: { conditions } } }
+
+export default defineConfig({
+  ...source,
+  test: {
+    projects: [
+      {
+        ...source,
+        test: {
+          name: 'unit',
+          include: ['packages/*/src/**/*.test.ts', 'bench/**/*.test.ts', 'playground/src/**/*.test.ts'],
+          setupFiles: ['./vitest.setup.ts'],
+        },
+      },
+      {
+        ...source,
+        test: {
+          name: 'browser',
+          include: ['playground/test/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+})

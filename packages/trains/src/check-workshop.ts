@@ -1,0 +1,128 @@
+import { parseLength, parsePitch, parseRatio } from '@trainwright/measures'
+import { checkBanjo } from './banjo/check-banjo.js'
+import { BOUNDS } from './bounds.js'
+import type { CheckedWorkshop, FixedDrive, GearRef, GearStock, Head, Lathe, ShaftName, Workshop } from './contract.js'
+import { optional, Reader } from './reader.js'
+import { resolve } from './search/box.js'
+
+const hands = ['right', 'left'] as const
+const shafts = ['input', 'stud', 'output'] as const
+/** mm: no small lathe is longer; catches a slip of the keyboard. */
+const FAR = 10_000
+
+type Read<T> = (x: unknown, path: string) => T | undefined
+
+function readers(r: Reader) {
+  const count: Read<number> = (x, p) => r.whole(x, p, 1, BOUNDS.gears)
+  const teeth: Read<number> = (x, p) => r.whole(x, p, BOUNDS.leastTeeth, BOUNDS.mostTeeth)
+  const size: Read<number> = (x, p) => r.positive(x, p, FAR)
+  const name = optional((x, p) => r.text(x, p, BOUNDS.nameLength))
+  const yesNo = optional((x, p) => r.yesNo(x, p))
+  const ref: Read<GearRef> = (x, p) =>
+    r.object<GearRef>(x, p, { teeth, module: optional((y, q) => r.positive(y, q, 100)) })
+
+  const gear: Read<GearStock> = (x, p) => {
+    const read = r.object<GearStock>(x, p, {
+      teeth,
+      count: optional(count),
+      module: optional((y, q) => r.positive(y, q, 100)),
+      dp: optional((y, q) => r.positive(y, q, 1000)),
+      pressureAngle: optional((y, q) => r.number(y, q, 5, 45)),
+      shafts: optional((y, q) => r.list<ShaftName>(y, q, [1, 3], (z, s) => r.oneOf(z, s, shafts))),
+    })
+    return read?.module !== undefined && read.dp !== undefined ? r.refuse(p, 'module-and-dp') : read
+  }
+
+  const fixedDrive: Read<FixedDrive> = (x, p) =>
+    r.object<FixedDrive>(x, p, {
+      name,
+      ratio: (y, q) => r.parsed(y, q, parseRatio),
+      reverses: yesNo,
+      belt: optional((y, q) => r.oneOf(y, q, ['toothed', 'plain'] as const)),
+    })
+  const drives: Read<FixedDrive[]> = (x, p) => r.list(x, p, [1, BOUNDS.settings], fixedDrive)
+
+  const lathe: Read<Lathe> = (x, p) =>
+    r.object<Lathe>(x, p, {
+      leadscrew: (y, q) =>
+        r.object<Lathe['leadscrew']>(y, q, {
+          pitch: (z, s) => r.parsed(z, s, parsePitch),
+          hand: optional((z, s) => r.oneOf(z, s, hands)),
+        }),
+      drives: optional(drives),
+      gearbox: optional(drives),
+      studs: optional((y, q) => r.whole(y, q, 0, BOUNDS.studs)),
+      planes: optional((y, q) => r.whole(y, q, 1, BOUNDS.planes)),
+      shaftClearance: optional((y, q) => r.number(y, q, 0, FAR)),
+      room: optional((y, q) => r.object(y, q, { input: optional(size), output: optional(size) })),
+      centreDistance: optional(size),
+      fixedGears: optional((y, q) => r.object(y, q, { input: optional(ref), output: optional(ref) })),
+      banjo: optional((y, q) => checkBanjo(r, y, q)),
+      halfNuts: yesNo,
+      dial: optional((y, q) =>
+        r.object(y, q, {
+          travel: (z, s) => r.parsed<string>(z, s, parseLength),
+          lines: (z, s) => r.whole(z, s, 1, 1000),
+        }),
+      ),
+      screwedNose: yesNo,
+      speeds: optional((y, q) => r.list(y, q, [0, 100], (z, s) => r.positive(z, s, 100_000))),
+    })
+
+  const head: Read<Head> = (x, p) =>
+    r.object<Head>(x, p, {
+      worm: (y, q) => r.whole(y, q, 1, 10_000),
+      plates: (y, q) =>
+        r.list(y, q, [0, 50], (z, s) => r.list(z, s, [0, 100], (hole, t) => r.whole(hole, t, 1, 10_000))),
+    })
+
+  return { gear, lathe, head, size, name }
+}
+
+function checkTogether(r: Reader, workshop: Workshop): void {
+  const { gears, lathe } = workshop
+  const total = gears.reduce((sum, g) => sum + (g.count ?? 1), 0)
+  if (total > BOUNDS.gears) r.refuse('gears', 'too-many-gears', total)
+  const settings = (lathe.drives?.length ?? 1) * (lathe.gearbox?.length ?? 1)
+  if (settings > BOUNDS.settings) r.refuse('lathe.drives', 'too-many-settings', settings)
+  if (lathe.banjo && lathe.centreDistance === undefined) r.refuse('lathe.centreDistance', 'needs-centre-distance')
+  checkFixedGears(r, workshop)
+}
+
+function checkFixedGears(r: Reader, { gears, lathe }: Workshop): void {
+  const stock = gears.map((g) => ({ ...g, left: g.count ?? 1 }))
+  for (const shaft of ['input', 'output'] as const) {
+    const ref = lathe.fixedGears?.[shaft]
+    if (!ref) continue
+    const path = `lathe.fixedGears.${shaft}`
+    const found = resolve(ref, stock)
+    if (found === 'none') r.refuse(path, 'no-such-gear', ref.teeth)
+    else if (found === 'several') r.refuse(path, 'which-gear', ref.teeth)
+    else {
+      const here = found.filter((g) => g.shafts?.includes(shaft) ?? true)
+      if (here.length === 0) r.refuse(path, 'fixed-elsewhere', ref.teeth)
+      // The least useful copy is the one that stays: an entry kept to few shafts.
+      const one = here.filter((g) => g.left > 0).sort((a, b) => (a.shafts?.length ?? 3) - (b.shafts?.length ?? 3))[0]
+      if (one) one.left--
+      else if (here.length > 0) r.refuse(path, 'fixed-twice', ref.teeth)
+    }
+  }
+}
+
+/**
+ * Checks a workshop of unknown origin: a file, a link, a form. The workshop returned holds only what is known here.
+ * Problems are all of them, each with its path (`gears[3].teeth`), a code and a sentence. Never throws.
+ */
+export function checkWorkshop(x: unknown): CheckedWorkshop {
+  const r = new Reader()
+  const { gear, lathe, head, size, name } = readers(r)
+  const workshop = r.object<Workshop>(x, '', {
+    name,
+    lathe,
+    gears: (y, q) => r.list(y, q, [1, BOUNDS.gears], gear),
+    wires: optional((y, q) => r.list(y, q, [0, 100], size)),
+    head: optional(head),
+  })
+  if (workshop) checkTogether(r, workshop)
+  return workshop && r.problems.length === 0 ? { ok: true, workshop } : { ok: false, problems: r.problems }
+}

@@ -1,0 +1,82 @@
+import { add, compare, multiply, type Rational, rational } from '@trainwright/measures'
+import { BOUNDS } from './bounds.js'
+import { checkFind } from './check-question.js'
+import type { FindOptions, ThreadWanted, Train, TrainSearch, Workshop } from './contract.js'
+import { obstacle } from './messages.js'
+import { findObstacles } from './obstacles.js'
+import type { Settler } from './search/arranger.js'
+import { type Bench, countMounted, makeBench, makeSettler, stagesOf } from './search/bench.js'
+import { refuseTooMany, searchSets } from './search/engine.js'
+import { makeQuestion, type Question } from './search/question.js'
+import { Ranking } from './search/ranking.js'
+import { buildTrain } from './search/train.js'
+
+const DEFAULT_LIMIT = 50
+
+/** Factor by which the search for the closest train widens, each time that it comes back with nothing. */
+const WIDER = rational(4)
+const FIRST_RING = rational(1, 10_000)
+const EVERYTHING = rational(1_000_000)
+
+/** The mountable train with the least error when none is within tolerance: looks further and further out. */
+function lookFurther({ tables, box }: Bench, question: Question, settler: Settler, stages: number) {
+  const possible = (s: number) => question.ratios.some((r) => settler.possible(s, r))
+  if (!Array.from({ length: stages }, (_, i) => i + 1).some(possible)) return undefined
+  let ring: Rational = add(question.tolerance, FIRST_RING)
+  for (;;) {
+    let pairs = 0
+    for (let s = 1; s <= stages; s++) pairs += tables.pairs(s, question.ratios, ring)
+    if (pairs > BOUNDS.pairs) return undefined
+    const ranking = new Ranking(1, 'closest', settler, box.kinds)
+    searchSets(tables, question, settler, stages, ring, (set, ratio, gears) => {
+      ranking.offer(set, ratio, gears)
+      return false
+    })
+    if (!ranking.empty) return ranking.best()[0]
+    if (compare(ring, EVERYTHING) > 0) return undefined
+    ring = multiply(ring, WIDER)
+  }
+}
+
+/** findTrains on a prepared bench and a checked question. */
+export function search(bench: Bench, wanted: ThreadWanted, options: FindOptions): TrainSearch {
+  const { lathe, box, tables } = bench
+  const question = makeQuestion(lathe, wanted)
+  const stages = stagesOf(lathe, options.stages)
+  const refusal = refuseTooMany(tables, question, stages, question.tolerance)
+  if (refusal) {
+    const nothing = { withinTolerance: 0, mountable: 0 }
+    return { trains: [], counts: nothing, closest: null, obstacles: [obstacle.tooMany(refusal.pairs, refusal.stages)] }
+  }
+  const settler = makeSettler(bench, countMounted(box, options.mounted))
+  const shown = new Ranking(options.limit ?? DEFAULT_LIMIT, options.order ?? 'fewest gears', settler, box.kinds)
+  const nearest = new Ranking(1, 'closest', settler, box.kinds)
+  const counts = searchSets(tables, question, settler, stages, question.tolerance, (set, ratio, gears) => {
+    shown.offer(set, ratio, gears)
+    nearest.offer(set, ratio, gears)
+    return false
+  })
+  const build = (ranked: ReturnType<Ranking['best']>[number]): Train =>
+    buildTrain(lathe, question, box.kinds, ranked, null)
+  const best = nearest.best()[0] ?? lookFurther(bench, question, settler, stages)
+  const trains = shown.best().map(build)
+  const closest = best ? build(best) : null
+  const obstacles =
+    counts.mountable === 0
+      ? findObstacles(bench, wanted, stages, options.stages !== undefined, counts.withinTolerance, closest)
+      : []
+  return { trains, counts, closest, obstacles }
+}
+
+/**
+ * Which gears from the box, on which studs, cut this thread?
+ *
+ * Trains that can be mounted and are within tolerance (default 500 ppm), best first, one for each distinct gear set;
+ * both counts; the closest train at any error; and, when there is none, the obstacles. The same question always gives
+ * the same answer in the same order.
+ * @throws WorkshopError naming every problem of workshop, thread and options.
+ */
+export function findTrains(workshop: Workshop, wanted: ThreadWanted, options: FindOptions = {}): TrainSearch {
+  const asked = checkFind(workshop, wanted, options)
+  return search(makeBench(asked.workshop), asked.wanted, asked.options)
+}

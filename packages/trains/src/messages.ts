@@ -1,0 +1,97 @@
+import type { CautionCode, Gear, Hand, Lathe, Obstacle } from './contract.js'
+import { studsOf } from './search/rules.js'
+
+/** All wording of this package. Elsewhere failures and cautions are codes with data. */
+
+const check = {
+  object: () => 'This must be an object with named values.',
+  list: () => 'This must be a list.',
+  number: () => 'This must be a number.',
+  text: () => 'This must be text.',
+  'yes-no': () => 'This must be true or false.',
+  'one-of': (words) => `This must be one of: ${words}.`,
+  'too-few': (n) => `At least ${n} must be given.`,
+  'too-long': (n) => `This is longer than the ${n} that are taken.`,
+  range: (r) => `This must lie within ${r}.`,
+  positive: (most) => `This must be more than 0 and at most ${most}.`,
+  whole: (r) => `This must be a whole number, ${r}.`,
+  'module-and-dp': () => 'Give either module or dp, not both.',
+  'too-many-gears': (n) => `The box holds ${n} gears; at most 500 can be searched.`,
+  'too-many-settings': (n) => `Drives and gearbox make ${n} settings; at most 16 can be searched. Leave out some.`,
+  'no-such-gear': (t) => `The box holds no gear of ${t} teeth (and module, where one is given).`,
+  'which-gear': (t) => `The box holds gears of ${t} teeth in several modules: give the module too.`,
+  'fixed-twice': (t) => `Two gears of ${t} teeth are fixed, but the box holds one.`,
+  'fixed-elsewhere': (t) => `The gear of ${t} teeth cannot sit there: its shafts say otherwise.`,
+  'needs-centre-distance': () => 'A banjo needs centreDistance, the distance from input shaft to output shaft.',
+  'swing-order': () =>
+    'The first angle of the swing must not be more than the second, nor may they span over 360 degrees.',
+  'slot-order': (r) => `The slot ends before it starts (${r}): give the nearer end first.`,
+  'out-of-reach': (r) => `No gear of the box in any slot can reach the far shaft: ${r}.`,
+  tolerance: () => "Give { ppm } from 0 to under 1000000, or { error, over } such as '0.005 mm' over '10 mm'.",
+  'box-line': (word) => `“${word}” is no gear: write teeth, and x and a number for several, such as 20x2 24 30.`,
+  'no-stages': () => 'A train needs at least one stage.',
+  'no-mesh': (pair) => `${pair} cannot mesh: module or pressure angle differ.`,
+  'no-setting': (n) => `There is no such setting: the lathe has ${n}, counted from 0.`,
+  'teeth-order': () => 'The fewest teeth must not be more than the most.',
+} satisfies Record<string, (detail: string | number) => string>
+export type CheckCode = keyof typeof check
+export const checkMessage = (code: CheckCode, detail: string | number): string => check[code](detail)
+
+const cautions: Record<CautionCode, string> = {
+  'plain-belt': 'A plain belt is in the drive: it slips, and the lead drifts.',
+  'fast-leadscrew':
+    'The leadscrew turns more than three times for one turn of the spindle: turn the leadscrew by hand, not the spindle.',
+  'steep-step-up': 'A stage steps up more than 3 : 1: turn the leadscrew by hand, not the spindle.',
+  'clearance-assumed':
+    'Shaft clearance is assumed by a workshop rule (6.5 modules): measure the nuts and washers and check before the train turns.',
+}
+export const cautionMessage = (code: CautionCode): string => cautions[code]
+
+const mm = (x: number): string => String(Math.round(x * 100) / 100)
+const ppm = (x: number): string => String(Math.abs(x) >= 100 ? Math.round(x) : Math.round(x * 100) / 100)
+
+/** Obstacles with their figures and sentences. */
+export const obstacle = {
+  tolerance: (closestPpm: number): Obstacle => ({
+    code: 'tolerance',
+    closestPpm,
+    message: `Nothing that can be mounted is within tolerance: the closest is ${ppm(closestPpm)} ppm off.`,
+  }),
+  studs: (needed: number, lathe: Lathe): Obstacle => ({
+    code: 'studs',
+    needed,
+    message: `It needs ${needed} studs; the lathe has ${studsOf(lathe)}.`,
+  }),
+  hand: (hand: Hand): Obstacle => ({
+    code: 'hand',
+    message: `The right train turns the wrong way: no stud or gear is left for an idler to make it ${hand}-handed.`,
+  }),
+  clearance: (gear: Gear, short: number, near: 'shaft' | 'tip'): Obstacle => ({
+    code: 'clearance',
+    gear,
+    shortMm: Math.round(short * 1e9) / 1e9,
+    message: `The gear of ${gear.teeth} teeth fouls ${near === 'shaft' ? 'the next shaft' : 'a gear in its plane'} by ${mm(short)} mm.`,
+  }),
+  reach: (short: number, slot: number | null): Obstacle => ({
+    code: 'reach',
+    shortMm: Math.round(short * 1e9) / 1e9,
+    slot,
+    message: `The train does not span the distance between input and output shaft: it is out by ${mm(short)} mm.`,
+  }),
+  shafts: (): Obstacle => ({
+    code: 'shafts',
+    message: 'The gears may not sit where they would have to: look at their shafts, the fixed gears and the room.',
+  }),
+  nothing: (): Obstacle => ({
+    code: 'shafts',
+    message: 'No two gears of the box can be set in mesh on this lathe.',
+  }),
+  tooMany: (pairs: number, stages: number): Obstacle => ({
+    code: 'too-many',
+    pairs,
+    stages,
+    message: `About ${pairs.toLocaleString('en')} pairs of gear products would have to be looked at; ${(50_000_000).toLocaleString('en')} is the bound. ${
+      stages > 0 ? `Ask for ${stages} stage${stages > 1 ? 's' : ''} at most` : 'Ask for a smaller tolerance'
+    }, or for a smaller tolerance.`,
+  }),
+}

@@ -1,0 +1,99 @@
+import type { Rational } from '@trainwright/measures'
+import { BOUNDS } from '../bounds.js'
+import type { GearSet, Settler } from './arranger.js'
+import type { Box, Kind } from './box.js'
+import type { FixedRatio, Question } from './question.js'
+import { countPairs, eachSet, windowOf } from './sweep.js'
+import { makeTable, type Table, tableLength } from './table.js'
+
+/** Entries a table may hold; past this pairs are estimated, and always too many. */
+const LARGEST_TABLE = 6_000_000
+/** Entries of the thinned box by which pairs are estimated. */
+const SAMPLE = 100_000
+
+/** The tables of a box, made when first needed: they depend on the box alone. */
+export class Tables {
+  readonly bothSides: number[]
+  private readonly made = new Map<number, Table>()
+
+  constructor(readonly box: Box) {
+    this.bothSides = [...new Set([box.fixed.input, box.fixed.output])].filter((k) => k >= 0)
+  }
+
+  of = (size: number): Table => {
+    let table = this.made.get(size)
+    if (!table) {
+      table = makeTable(this.box.kinds, size, this.bothSides)
+      this.made.set(size, table)
+    }
+    return table
+  }
+
+  /** Pairs in the windows of one number of stages. Exact up to LARGEST_TABLE, else reckoned from a part of the box. */
+  pairs(size: number, ratios: readonly FixedRatio[], tolerance: Rational): number {
+    const { kinds } = this.box
+    const count = (table: Table) => ratios.reduce((sum, r) => sum + countPairs(table, windowOf(r, tolerance)), 0)
+    const length = tableLength(kinds, size)
+    if (length <= LARGEST_TABLE) return count(this.of(size))
+    let part: readonly Kind[] = kinds
+    for (let step = 2; tableLength(part, size) > SAMPLE; step++) part = kinds.filter((_, i) => i % step === 0)
+    const sample = makeTable(part, size, [])
+    const estimate = count(sample) * (length / sample.length) ** 2
+    return Math.max(Math.round(estimate), BOUNDS.pairs + 1)
+  }
+}
+
+export interface Refusal {
+  pairs: number
+  stages: number
+}
+
+/** Null when the question is within bounds; else the pairs it would have to go through, and the stages that would do. */
+export function refuseTooMany(tables: Tables, question: Question, stages: number, tolerance: Rational): Refusal | null {
+  let pairs = 0
+  let enough = 0
+  for (let s = 1; s <= stages; s++) {
+    pairs += tables.pairs(s, question.ratios, tolerance)
+    if (pairs <= BOUNDS.pairs) enough = s
+  }
+  return pairs > BOUNDS.pairs ? { pairs, stages: enough } : null
+}
+
+export interface Counts {
+  withinTolerance: number
+  mountable: number
+}
+
+/** Sees a mountable set: its entries, ratio and fewest gears. The set is reused: copy what is kept. True stops the search. */
+export type Visit = (set: Readonly<GearSet>, ratio: FixedRatio, gears: number) => boolean
+
+/** Goes through all gear sets within the tolerance: counts them, settles each, and shows the mountable ones to `visit`. */
+export function searchSets(
+  { box, bothSides, of }: Tables,
+  question: Question,
+  settler: Settler,
+  stages: number,
+  tolerance: Rational,
+  visit: Visit,
+): Counts {
+  const counts = { withinTolerance: 0, mountable: 0 }
+  for (let s = 1; s <= stages; s++) {
+    const table = of(s)
+    const set = { table, p: 0, q: 0 }
+    for (const ratio of question.ratios) {
+      const possible = settler.possible(s, ratio)
+      const stopped = eachSet(table, box.kinds, bothSides, windowOf(ratio, tolerance), (p, q) => {
+        counts.withinTolerance++
+        if (!possible) return false
+        set.p = p
+        set.q = q
+        const gears = settler.fewestGears(set, ratio)
+        if (gears === 0) return false
+        counts.mountable++
+        return visit(set, ratio, gears)
+      })
+      if (stopped) return counts
+    }
+  }
+  return counts
+}

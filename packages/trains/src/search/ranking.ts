@@ -1,0 +1,125 @@
+import { type Arrangement, compareArrangements } from './arrangement.js'
+import type { GearSet, Settler } from './arranger.js'
+import type { Kind } from './box.js'
+import type { FixedRatio } from './question.js'
+
+export type Order = 'fewest gears' | 'closest'
+
+/** A mountable gear set as the ranking holds it: cheap, with what its place depends on first. */
+export interface Candidate extends GearSet {
+  ratio: FixedRatio
+  gears: number
+  /** |lead / wanted lead - 1| as a double, for a first look. */
+  size: number
+}
+
+export interface Ranked extends Candidate {
+  arrangement: Arrangement
+}
+
+/** Doubles of error sizes further apart than this are in the right order; nearer ones are compared exactly. */
+const CLOSE = 1e-13
+
+/** |error| as an exact fraction: | n P - d Q | / d Q. */
+function exactError({ table, p, q, ratio }: Candidate): [bigint, bigint] {
+  const below = ratio.d * BigInt(table.product[q])
+  const over = ratio.n * BigInt(table.product[p]) - below
+  return [over < 0n ? -over : over, below]
+}
+
+export function compareErrors(a: Candidate, b: Candidate): number {
+  const rough = a.size - b.size
+  if (Math.abs(rough) > CLOSE) return rough
+  if (a.ratio === b.ratio) {
+    const pa = a.table.product
+    const pb = b.table.product
+    if (pa[a.p] === pb[b.p] && pa[a.q] === pb[b.q]) return 0
+  }
+  const [an, ad] = exactError(a)
+  const [bn, bd] = exactError(b)
+  const [left, right] = [an * bd, bn * ad]
+  return left < right ? -1 : left > right ? 1 : 0
+}
+
+/** Keeps the best of a stream of candidates: bounded in memory however many come. */
+export class Ranking {
+  private pool: Candidate[] = []
+  private bar: Candidate | null = null
+  private room: number
+
+  constructor(
+    private readonly limit: number,
+    private readonly order: Order,
+    private readonly settler: Settler,
+    private readonly kinds: readonly Kind[],
+  ) {
+    this.room = 4 * limit + 1000
+  }
+
+  private compare(a: Candidate, b: Candidate): number {
+    return this.order === 'closest'
+      ? compareErrors(a, b) || a.gears - b.gears
+      : a.gears - b.gears || compareErrors(a, b)
+  }
+
+  /** Whether a candidate of these figures could still be among the best; so rough that it may say yes in vain. */
+  private wants(gears: number, size: number): boolean {
+    const { bar } = this
+    if (bar === null) return true
+    if (this.order === 'closest') return size <= bar.size + CLOSE
+    return gears < bar.gears || (gears === bar.gears && size <= bar.size + CLOSE)
+  }
+
+  offer({ table, p, q }: Readonly<GearSet>, ratio: FixedRatio, gears: number): void {
+    const size = Math.abs((ratio.value * table.product[p]) / table.product[q] - 1)
+    if (!this.wants(gears, size)) return
+    this.pool.push({ table, p, q, ratio, gears, size })
+    if (this.pool.length >= this.room) this.cull()
+  }
+
+  /** Drops what cannot come among the best. Ties stay: what parts them is not known yet, unless they grow too many. */
+  private cull(): void {
+    if (this.limit === 0) this.pool = []
+    if (this.pool.length <= this.limit) return
+    this.pool.sort((a, b) => this.compare(a, b))
+    const bar = this.pool[this.limit - 1]
+    let end = this.limit
+    while (end < this.pool.length && this.compare(this.pool[end], bar) === 0) end++
+    this.pool.length = end
+    this.bar = bar
+    if (end * 2 < this.room) return
+    // Mostly ties: part them now, so that the pool stays bounded.
+    this.pool = this.best()
+    this.room = Math.max(this.room, 4 * this.pool.length)
+  }
+
+  get empty(): boolean {
+    return this.pool.length === 0
+  }
+
+  /** The best, in order, each with its best arrangement. */
+  best(): Ranked[] {
+    const { limit, kinds, settler } = this
+    const pool = this.pool.sort((a, b) => this.compare(a, b))
+    const ranked: Ranked[] = []
+    for (let start = 0; start < pool.length && ranked.length < limit; ) {
+      let end = start + 1
+      while (end < pool.length && this.compare(pool[start], pool[end]) === 0) end++
+      const wanted = limit - ranked.length
+      const tied: Ranked[] = []
+      for (const candidate of pool.slice(start, end)) {
+        const worst = tied.length === wanted ? tied[wanted - 1].arrangement : null
+        const arrangement = settler.best(candidate, candidate.ratio, candidate.gears, worst)
+        if (!arrangement) continue
+        if (tied.length === wanted) tied.pop()
+        const one = { ...candidate, arrangement }
+        let at = tied.length
+        while (at > 0 && compareArrangements(arrangement, tied[at - 1].arrangement, kinds) < 0) at--
+        tied.splice(at, 0, one)
+      }
+      ranked.push(...tied)
+      start = end
+    }
+    return ranked
+  }
+}

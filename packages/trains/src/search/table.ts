@@ -1,0 +1,95 @@
+import type { Kind } from './box.js'
+
+/** All ways to take `size` gears from the box (one side of a train of so many stages), by ascending product of teeth. */
+export interface Table {
+  size: number
+  length: number
+  /** Whole numbers, exact in a double: 2000 teeth four times over stay below 2^53. */
+  product: Float64Array
+  /** `size` kind indices an entry, ascending. */
+  kinds: Uint16Array
+  /** `words` words an entry: a bit for each kind in it, but for the kinds that may stand on both sides. */
+  mask: Int32Array
+  words: number
+}
+
+/** How many entries a table has: coefficients of the product of 1 + x + ... + x^count over the kinds. */
+export function tableLength(kinds: readonly Kind[], size: number): number {
+  const ways = new Float64Array(size + 1)
+  ways[0] = 1
+  for (const { count } of kinds) {
+    for (let k = size; k > 0; k--) for (let take = 1; take <= Math.min(count, k); take++) ways[k] += ways[k - take]
+  }
+  return ways[size]
+}
+
+/** Least-significant-digit radix sort of whole numbers: the order of their indices. */
+function sortedOrder(values: Float64Array, largest: number): Uint32Array {
+  const DIGIT = 2048
+  const n = values.length
+  let order = new Uint32Array(n)
+  let next = new Uint32Array(n)
+  for (let i = 0; i < n; i++) order[i] = i
+  const starts = new Uint32Array(DIGIT + 1)
+  for (let scale = 1; scale <= largest; scale *= DIGIT) {
+    starts.fill(0)
+    for (let i = 0; i < n; i++) starts[(Math.floor(values[i] / scale) % DIGIT) + 1]++
+    for (let d = 0; d < DIGIT; d++) starts[d + 1] += starts[d]
+    for (let i = 0; i < n; i++) {
+      const at = order[i]
+      next[starts[Math.floor(values[at] / scale) % DIGIT]++] = at
+    }
+    ;[order, next] = [next, order]
+  }
+  return order
+}
+
+/**
+ * Builds the table of one size.
+ * @param bothSides kinds that may stand among drivers and driven alike: they get no bit in `mask`
+ */
+export function makeTable(kinds: readonly Kind[], size: number, bothSides: readonly number[]): Table {
+  const length = tableLength(kinds, size)
+  const words = Math.ceil(kinds.length / 32)
+  const product = new Float64Array(length)
+  const listed = new Uint16Array(length * size)
+  const chosen = new Uint16Array(size)
+  let n = 0
+  const choose = (at: number, from: number, used: number, value: number): void => {
+    if (at === size) {
+      product[n] = value
+      listed.set(chosen, n++ * size)
+      return
+    }
+    for (let k = from; k < kinds.length; k++) {
+      const again = k === from ? used : 0
+      if (again === kinds[k].count) continue
+      chosen[at] = k
+      choose(at + 1, k, again + 1, value * kinds[k].gear.teeth)
+    }
+  }
+  choose(0, 0, 0, 1)
+
+  const order = sortedOrder(
+    product,
+    product.reduce((a, b) => Math.max(a, b), 0),
+  )
+  const table: Table = {
+    size,
+    length,
+    product: new Float64Array(length),
+    kinds: new Uint16Array(length * size),
+    mask: new Int32Array(length * words),
+    words,
+  }
+  for (let i = 0; i < length; i++) {
+    const from = order[i]
+    table.product[i] = product[from]
+    for (let j = 0; j < size; j++) {
+      const k = listed[from * size + j]
+      table.kinds[i * size + j] = k
+      if (!bothSides.includes(k)) table.mask[i * words + (k >> 5)] |= 1 << (k & 31)
+    }
+  }
+  return table
+}

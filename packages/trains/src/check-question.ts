@@ -1,7 +1,7 @@
 import { compare, type Problem, parseLength, parsePitch, rational } from '@trainwright/measures'
 import { BOUNDS } from './bounds.js'
 import { checkWorkshop } from './check-workshop.js'
-import type { FindOptions, GearRef, ProposeOptions, ThreadWanted, Workshop } from './contract.js'
+import type { ChartOptions, FindOptions, GearRef, ProposeOptions, ThreadWanted, Workshop } from './contract.js'
 import { optional, Reader } from './reader.js'
 import { toleranceOf } from './search/question.js'
 import { WorkshopError } from './workshop-error.js'
@@ -40,8 +40,9 @@ const readRef = (r: Reader, x: unknown, path: string): GearRef | undefined =>
     module: optional((y, q) => r.positive(y, q, 100)),
   })
 
-function readFindOptions(r: Reader, x: unknown, path: string): FindOptions | undefined {
-  return r.object<FindOptions>(x, path, {
+function readFindOptions(r: Reader, x: unknown, path: string): ChartOptions | undefined {
+  return r.object<ChartOptions>(x, path, {
+    sequence: optional((y, q) => r.oneOf(y, q, ['as given', 'fewest changes'] as const)),
     limit: optional((y, q) => r.whole(y, q, 0, BOUNDS.limit)),
     stages: optional((y, q) => r.whole(y, q, 1, BOUNDS.stages)),
     order: optional((y, q) => r.oneOf(y, q, ['fewest gears', 'closest'] as const)),
@@ -127,7 +128,7 @@ export const checkChart = (
   workshop: unknown,
   wanted: unknown,
   options: unknown = {},
-): Asked<ThreadWanted[], FindOptions> =>
+): Asked<ThreadWanted[], ChartOptions> =>
   asked(
     workshop,
     (r) => readList(r, wanted),

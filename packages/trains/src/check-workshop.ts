@@ -2,15 +2,13 @@ import { parseLength, parsePitch, parseRatio } from '@trainwright/measures'
 import { checkBanjo } from './banjo/check-banjo.js'
 import { BOUNDS } from './bounds.js'
 import type { CheckedWorkshop, FixedDrive, GearRef, GearStock, Head, Lathe, ShaftName, Workshop } from './contract.js'
-import { optional, Reader } from './reader.js'
+import { optional, type Read, Reader } from './reader.js'
 import { resolve } from './search/box.js'
 
 const hands = ['right', 'left'] as const
 const shafts = ['input', 'stud', 'output'] as const
 /** mm: no small lathe is longer; catches a slip of the keyboard. */
 const FAR = 10_000
-
-type Read<T> = (x: unknown, path: string) => T | undefined
 
 function readers(r: Reader) {
   const count: Read<number> = (x, p) => r.whole(x, p, 1, BOUNDS.gears)
@@ -80,12 +78,9 @@ function readers(r: Reader) {
 }
 
 function checkTogether(r: Reader, workshop: Workshop): void {
-  const { gears, lathe } = workshop
+  const { gears } = workshop
   const total = gears.reduce((sum, g) => sum + (g.count ?? 1), 0)
   if (total > BOUNDS.gears) r.refuse('gears', 'too-many-gears', total)
-  const settings = (lathe.drives?.length ?? 1) * (lathe.gearbox?.length ?? 1)
-  if (settings > BOUNDS.settings) r.refuse('lathe.drives', 'too-many-settings', settings)
-  if (lathe.banjo && lathe.centreDistance === undefined) r.refuse('lathe.centreDistance', 'needs-centre-distance')
   checkFixedGears(r, workshop)
 }
 
@@ -109,16 +104,28 @@ function checkFixedGears(r: Reader, { gears, lathe }: Workshop): void {
   }
 }
 
+/** Reads a lathe alone, and what its parts must be together. */
+export function checkLathe(r: Reader, x: unknown, path: string): Lathe | undefined {
+  const lathe = readers(r).lathe(x, path)
+  if (!lathe) return undefined
+  const settings = (lathe.drives?.length ?? 1) * (lathe.gearbox?.length ?? 1)
+  if (settings > BOUNDS.settings) return r.refuse(`${path}.drives`, 'too-many-settings', settings)
+  if (lathe.banjo && lathe.centreDistance === undefined) {
+    return r.refuse(`${path}.centreDistance`, 'needs-centre-distance')
+  }
+  return lathe
+}
+
 /**
  * Checks a workshop of unknown origin: a file, a link, a form. The workshop returned holds only what is known here.
  * Problems are all of them, each with its path (`gears[3].teeth`), a code and a sentence. Never throws.
  */
 export function checkWorkshop(x: unknown): CheckedWorkshop {
   const r = new Reader()
-  const { gear, lathe, head, size, name } = readers(r)
+  const { gear, head, size, name } = readers(r)
   const workshop = r.object<Workshop>(x, '', {
     name,
-    lathe,
+    lathe: (y, q) => checkLathe(r, y, q),
     gears: (y, q) => r.list(y, q, [1, BOUNDS.gears], gear),
     wires: optional((y, q) => r.list(y, q, [0, 100], size)),
     head: optional(head),

@@ -121,6 +121,11 @@ export interface FindOptions {
   mounted?: GearRef[]
 }
 
+export interface ChartOptions extends FindOptions {
+  /** Default 'as given'; 'fewest changes' puts next to each other threads whose trains share gears. */
+  sequence?: 'as given' | 'fewest changes'
+}
+
 export interface TrainSearch {
   /** Mountable and within tolerance, best first, one for each distinct gear set. */
   trains: Train[]

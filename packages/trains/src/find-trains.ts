@@ -4,11 +4,11 @@ import { checkFind } from './check-question.js'
 import type { FindOptions, ThreadWanted, Train, TrainSearch, Workshop } from './contract.js'
 import { obstacle } from './messages.js'
 import { findObstacles } from './obstacles.js'
-import type { Settler } from './search/arranger.js'
 import { type Bench, countMounted, makeBench, makeSettler, stagesOf } from './search/bench.js'
 import { refuseTooMany, searchSets } from './search/engine.js'
 import { makeQuestion, type Question } from './search/question.js'
 import { Ranking } from './search/ranking.js'
+import type { Settler } from './search/settler.js'
 import { buildTrain } from './search/train.js'
 
 const DEFAULT_LIMIT = 50
@@ -38,8 +38,11 @@ function lookFurther({ tables, box }: Bench, question: Question, settler: Settle
   }
 }
 
-/** findTrains on a prepared bench and a checked question. */
-export function search(bench: Bench, wanted: ThreadWanted, options: FindOptions): TrainSearch {
+/**
+ * findTrains on a prepared bench and a checked question.
+ * @param explain work out the obstacles when nothing is found
+ */
+export function search(bench: Bench, wanted: ThreadWanted, options: FindOptions, explain = true): TrainSearch {
   const { lathe, box, tables } = bench
   const question = makeQuestion(lathe, wanted)
   const stages = stagesOf(lathe, options.stages)
@@ -57,12 +60,12 @@ export function search(bench: Bench, wanted: ThreadWanted, options: FindOptions)
     return false
   })
   const build = (ranked: ReturnType<Ranking['best']>[number]): Train =>
-    buildTrain(lathe, question, box.kinds, ranked, null)
+    buildTrain(lathe, question, box.kinds, ranked, settler.layoutOf(ranked.arrangement))
   const best = nearest.best()[0] ?? lookFurther(bench, question, settler, stages)
   const trains = shown.best().map(build)
   const closest = best ? build(best) : null
   const obstacles =
-    counts.mountable === 0
+    explain && counts.mountable === 0
       ? findObstacles(bench, wanted, stages, options.stages !== undefined, counts.withinTolerance, closest)
       : []
   return { trains, counts, closest, obstacles }

@@ -1,4 +1,8 @@
+export { makeChart } from './chart.js'
 export { checkWorkshop } from './check-workshop.js'
 export type * from './contract.js'
 export { findTrains } from './find-trains.js'
+export { parseBox } from './parse-box.js'
+export { type Prepared, prepare } from './prepare.js'
+export { leadOf } from './set-up.js'
 export { WorkshopError } from './workshop-error.js'

@@ -1,6 +1,8 @@
 import { gather, type Problem } from '@trainwright/measures'
 import { type CheckCode, checkMessage } from './messages.js'
 
+export type Read<T> = (x: unknown, path: string) => T | undefined
+
 /** Keys of `T` that must stand in an object read. */
 type Shape<T> = { [K in keyof T]-?: (x: unknown, path: string) => T[K] | undefined }
 

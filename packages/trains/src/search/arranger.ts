@@ -1,96 +1,87 @@
 import { HAIR } from '../bounds.js'
+import type { Layout } from '../contract.js'
 import { type Arrangement, compareArrangements, ENOUGH, micrometres } from './arrangement.js'
 import { AT, type Box } from './box.js'
+import { IdlerReach } from './idler-reach.js'
 import type { FixedRatio } from './question.js'
 import { PLAY, type Rules, TIP_GAP } from './rules.js'
-import type { Table } from './table.js'
+import type { GearSet, Settler } from './settler.js'
+import { Supply } from './supply.js'
 
-/** One gear set: an entry of drivers and one of driven gears of the same table, at one fixed ratio. */
-export interface GearSet {
-  table: Table
-  p: number
-  q: number
-}
-
-/** Says whether a gear set can be mounted, with how few gears, and how best. The banjo has another of the same shape. */
-export interface Settler {
-  /** Whether a train of so many stages could be mounted at all at this ratio, whatever its gears. */
-  possible(stages: number, ratio: FixedRatio): boolean
-  /** Gears on shafts in the arrangement with the fewest, or 0 when the set cannot be mounted. */
-  fewestGears(set: GearSet, ratio: FixedRatio): number
-  /** The best arrangement with so many gears that comes before `incumbent`, or null when none does. */
-  best(set: GearSet, ratio: FixedRatio, gears: number, incumbent: Arrangement | null): Arrangement | null
-}
+const MOST_STAGES = 4
+const MOST_READING = 2 * MOST_STAGES + 8
 
 /**
  * Searches the arrangements of a gear set depth first along the train: driver, idlers, driven, and over again. Each step
  * is checked as soon as it is placed. Holds the state of one search at a time.
+ *
+ * Two questions share the walk. Whether a set can be mounted at all (`first`): the walk stops at the first arrangement
+ * that holds, and of the idlers only the largest are tried, since a larger idler in the same place never fouls more and
+ * reaches further. Which arrangement is best: the walk goes on, and leaves a branch that can no longer win.
  */
 export class Arranger implements Settler {
+  private readonly drivers = new Int32Array(MOST_STAGES)
+  private readonly driven = new Int32Array(MOST_STAGES)
+  private readonly reading = new Int32Array(MOST_READING)
+  private readonly idlers = new Int32Array(MOST_STAGES)
+  private readonly idlerTeethOf: Int32Array
+  private readonly supply: Supply
+  private readonly reach: IdlerReach
+  private readonly largestFirst: number[][]
+  private readonly smallestFirst: number[][]
+  private readonly centre: Float64Array
+  private readonly need: Float64Array
+  private readonly kindCount: number
+  private readonly floor: number
+
   private stages = 0
-  private readonly drivers: number[] = []
-  private readonly driven: number[] = []
-  private readonly usedDriver: boolean[] = []
-  private readonly usedDriven: boolean[] = []
-  /** Copies in use by kind, and for restricted kinds by place. */
-  private readonly used: Int32Array
-  private readonly placed: Int32Array
-  private readonly reading: number[] = []
-  private readonly idlers: number[] = []
+  private depth = 0
   private idlersLeft = 0
   private idlerTeeth = 0
   private sum = 0
   private longest = 0
-  /** What the chain can span: half the pitch diameters of the set, and the whole ones of the idlers so far. */
-  private span = 0
-  private readonly pitchDiameter: Float64Array
-  /** Of the idlers there are: the greatest pitch diameter, the fewest teeth, the greatest module. */
-  private readonly widest: number
-  private readonly fewest: number
-  private readonly coarsest: number
-  /** Stop at the first that holds. */
   private first = true
   private setting = 0
+  /** Gears in common with those mounted, were all idlers to come among them. */
   private ceiling = 0
   private found: Arrangement | null = null
-  /** Idlers worth trying, by group: all kinds for the best, only the largest to learn whether any will do. */
-  private candidates: number[][] = []
-  /** Kinds that may sit on a stud, largest first, by group. */
-  private readonly largestFirst: number[][]
-  private readonly smallestFirst: number[][]
 
   constructor(
     private readonly box: Box,
     private readonly rules: Rules,
-    private readonly mounted: Int32Array | null = null,
+    private readonly mounted: Int32Array | null,
   ) {
-    this.used = new Int32Array(rules.count)
-    this.placed = new Int32Array(rules.count * 8)
+    const { kinds } = box
     const groups: number[][] = Array.from({ length: box.groups }, () => [])
-    box.kinds.forEach((kind, k) => {
+    kinds.forEach((kind, k) => {
       if (rules.may.stud[k]) groups[kind.group].push(k)
     })
     this.smallestFirst = groups
     this.largestFirst = groups.map((g) => [...g].reverse())
-    this.pitchDiameter = Float64Array.from(box.kinds, (k) => k.gear.teeth * k.gear.module)
-    const idlers = groups.flat()
-    this.widest = idlers.reduce((most, k) => Math.max(most, this.pitchDiameter[k]), 0)
-    this.fewest = idlers.reduce((least, k) => Math.min(least, box.kinds[k].gear.teeth), Infinity)
-    this.coarsest = idlers.reduce((most, k) => Math.max(most, box.kinds[k].gear.module), 0)
+    this.idlerTeethOf = Int32Array.from(kinds, (k) => k.gear.teeth)
+    this.supply = new Supply(box, rules.restricted)
+    this.reach = new IdlerReach(kinds, groups.flat(), rules.anyReach ? null : rules.centreDistance)
+    this.centre = rules.centre
+    this.need = rules.need
+    this.kindCount = rules.count
+    this.floor = rules.anyClearance ? Number.NEGATIVE_INFINITY : -HAIR
   }
 
-  /** Least and most idlers that studs and custom allow to a train of so many stages; most < least when it cannot be. */
-  private idlerRange(stages: number): [number, number] {
-    const { studs, compound, centreDistance, anyReach } = this.rules
-    if (stages > 1 && !compound) return [1, 0]
+  /** Least and most idlers that custom and studs allow to a train of so many stages; most < least when it cannot be. */
+  private leastIdlers(stages: number): number {
+    const { studs, centreDistance, anyReach } = this.rules
     // Fixed shafts seldom stand where two gears just meet.
-    const least = stages === 1 && studs > 0 && centreDistance === null && !anyReach ? 1 : 0
-    return [least, studs - stages + 1]
+    return stages === 1 && studs > 0 && centreDistance === null && !anyReach ? 1 : 0
+  }
+
+  private mostIdlers(stages: number): number {
+    return stages > 1 && !this.rules.compound ? -1 : this.rules.studs - stages + 1
   }
 
   possible(stages: number, ratio: FixedRatio): boolean {
     const { may } = this.rules
-    const [least, most] = this.idlerRange(stages)
+    const least = this.leastIdlers(stages)
+    const most = this.mostIdlers(stages)
     if (most < least || !may.input.includes(1) || !may.output.includes(1)) return false
     // Of two numbers of idlers in a row each turning sense has one.
     return ratio.setting[(stages + least) % 2] >= 0 || (most > least && ratio.setting[(stages + least + 1) % 2] >= 0)
@@ -98,15 +89,60 @@ export class Arranger implements Settler {
 
   fewestGears(set: GearSet, ratio: FixedRatio): number {
     const stages = set.table.size
-    const [least, most] = this.idlerRange(stages)
-    for (let j = least; j <= most; j++) {
+    const most = this.mostIdlers(stages)
+    for (let j = this.leastIdlers(stages); j <= most; j++) {
       if (ratio.setting[(stages + j) % 2] < 0) continue
+      if (j < 2 && this.clearsAtOnce(set, j)) return 2 * stages + j
       this.load(set, j)
       this.first = true
-      this.candidates = j === 0 ? this.largestFirst : this.largest(j)
-      if (this.driver(0, -1, 0, -1, ENOUGH)) return 2 * stages + j
+      const holds = this.driver(0, -1, 0, -1, ENOUGH, 0, 0)
+      this.unload()
+      if (holds) return 2 * stages + j
     }
     return 0
+  }
+
+  /**
+   * Whether the order that clears most easily holds: large drivers first, small driven gears first, the one idler in the
+   * first stage. It nearly always does; then there is no need to walk.
+   */
+  private clearsAtOnce({ table: { size, kinds }, p, q }: GearSet, idlers: number): boolean {
+    const { rules, centre, need, kindCount, box } = this
+    const { input, stud, output } = rules.may
+    if (rules.anyRestricted || this.reach.matters) return false
+    let last = kinds[p * size + size - 1]
+    let driven = kinds[q * size]
+    if (input[last] === 0 || output[kinds[q * size + size - 1]] === 0) return false
+    if (idlers === 1) {
+      last = this.largestLeft(box.kinds[last].group, kinds, p * size, q * size, size)
+      if (last < 0) return false
+    }
+    let before = -1
+    for (let stage = 0; ; stage++) {
+      const distance = centre[last * kindCount + driven]
+      if (distance < 0 || (before >= 0 && distance < need[before])) return false
+      if (stage === size - 1) return true
+      const next = kinds[p * size + size - 2 - stage]
+      if (stud[driven] === 0 || stud[next] === 0 || distance < need[next]) return false
+      if (rules.pairsShareAPlane && before >= 0 && distance < rules.tip[before] + rules.tip[next] + TIP_GAP)
+        return false
+      before = driven
+      last = next
+      driven = kinds[q * size + stage + 1]
+    }
+  }
+
+  /** The largest idler of a group that the set leaves over, or -1. */
+  private largestLeft(group: number, kinds: Uint16Array, p: number, q: number, size: number): number {
+    for (const kind of this.largestFirst[group]) {
+      let left = this.box.kinds[kind].count
+      for (let i = 0; i < size; i++) {
+        if (kinds[p + i] === kind) left--
+        if (kinds[q + i] === kind) left--
+      }
+      if (left > 0) return kind
+    }
+    return -1
   }
 
   best(set: GearSet, ratio: FixedRatio, gears: number, incumbent: Arrangement | null): Arrangement | null {
@@ -115,154 +151,110 @@ export class Arranger implements Settler {
     this.load(set, j)
     this.first = false
     this.setting = ratio.setting[(stages + j) % 2]
-    this.candidates = this.smallestFirst
     this.found = incumbent
-    this.ceiling = this.mounted ? j + this.commonSoFar() : 0
-    this.driver(0, -1, 0, -1, ENOUGH)
+    this.ceiling = this.mounted ? j + this.supply.common(this.mounted) : 0
+    this.driver(0, -1, 0, -1, ENOUGH, 0, 0)
+    this.unload()
     return this.found === incumbent ? null : this.found
+  }
+
+  layoutOf(): Layout | null {
+    return null
   }
 
   private load({ table, p, q }: GearSet, idlers: number): void {
     const { size, kinds } = table
     this.stages = size
-    this.used.fill(0)
-    if (this.rules.anyRestricted) this.placed.fill(0)
     for (let i = 0; i < size; i++) {
       // Large drivers first with small driven gears first clear most easily.
-      this.drivers[i] = kinds[p * size + size - 1 - i]
-      this.driven[i] = kinds[q * size + i]
-      this.usedDriver[i] = false
-      this.usedDriven[i] = false
-      this.used[this.drivers[i]]++
-      this.used[this.driven[i]]++
+      const driver = kinds[p * size + size - 1 - i]
+      const driven = kinds[q * size + i]
+      this.drivers[i] = driver
+      this.driven[i] = driven
+      this.supply.used[driver]++
+      this.supply.used[driven]++
     }
-    this.reading.length = 0
+    this.depth = 0
     this.idlersLeft = idlers
     this.idlerTeeth = 0
     this.sum = 0
     this.longest = 0
-    this.span = 0
-    for (let i = 0; i < size; i++)
-      this.span += (this.pitchDiameter[this.drivers[i]] + this.pitchDiameter[this.driven[i]]) / 2
+    if (this.reach.matters) this.reach.start(this.drivers, this.driven, size)
   }
 
-  /** mm that the idlers still to come must add for the chain to span the fixed distance. */
-  private missing(): number {
-    const { centreDistance, anyReach } = this.rules
-    return centreDistance === null || anyReach ? 0 : centreDistance - this.span - HAIR
-  }
-
-  /**
-   * The largest idlers of each group that the set leaves over. They are enough to learn whether any will do: a larger
-   * idler in the same place never fouls more, and reaches further.
-   */
-  private largest(j: number): number[][] {
-    return this.largestFirst.map((group) => {
-      const few: number[] = []
-      let copies = 0
-      for (const k of group) {
-        if (copies >= j) break
-        const left = this.box.kinds[k].count - this.used[k]
-        if (left <= 0) continue
-        few.push(k)
-        // A restricted kind may yet prove to be wanted elsewhere.
-        if (!this.rules.restricted[k]) copies += left
-      }
-      return few
-    })
-  }
-
-  private commonSoFar(): number {
-    const { mounted, used } = this
-    let common = 0
-    if (mounted) for (let k = 0; k < used.length; k++) common += Math.min(used[k], mounted[k])
-    return common
-  }
-
-  /** Takes a copy of a restricted kind for a place, when the box can supply it beside those already placed. */
-  private take(kind: number, at: number): boolean {
-    if (!this.rules.restricted[kind]) return true
-    const { placed } = this
-    const { reach } = this.box.kinds[kind]
-    const o = kind * 8
-    placed[o + at]++
-    for (let s = 1; s < 8; s++) {
-      if (!(s & at)) continue
-      let demand = 0
-      for (const place of [AT.input, AT.stud, AT.output]) if (s & place) demand += placed[o + place]
-      if (demand > reach[s]) {
-        placed[o + at]--
-        return false
-      }
+  private unload(): void {
+    const { used } = this.supply
+    for (let i = 0; i < this.stages; i++) {
+      used[this.drivers[i]]--
+      used[this.driven[i]]--
     }
-    return true
-  }
-
-  private giveBack(kind: number, at: number): void {
-    if (this.rules.restricted[kind]) this.placed[kind * 8 + at]--
+    this.supply.clear()
   }
 
   /** Whether this branch can no longer come before the best found. */
   private hopeless(spare: number): boolean {
     const { found } = this
-    if (this.first || found === null) return false
+    if (found === null) return false
     if (this.ceiling !== found.common) return this.ceiling < found.common
     const most = micrometres(spare)
     if (most !== found.spare) return most < found.spare
-    const toCome = Math.max(this.idlersLeft === 0 ? 0 : this.idlersLeft * this.fewest, this.missing() / this.coarsest)
-    return this.idlerTeeth + toCome - HAIR > found.idlerTeeth
+    return this.idlerTeeth + this.reach.teethToCome(this.idlersLeft) - HAIR > found.idlerTeeth
   }
 
   /**
-   * Idlers that mesh with idlers only are told apart by nothing but their sum: of their orders one is enough, the order
-   * in which they are tried.
-   */
-  private outOfOrder(stage: number): boolean {
-    if (this.idlers[stage] < 3) return false
-    const [a, b] = this.reading.slice(-2)
-    return this.first ? a < b : a > b
-  }
-
-  /**
-   * Places the driver of a stage.
+   * Places the driver of a stage. Returns true to stop the walk.
    * @param before driven gear on the same stud, or -1 on the input shaft
    * @param distance of the mesh before, to this stud
-   * @param across driven gear one stud back when that mesh has no idler, or -1
+   * @param across driven gear one stud back when that mesh has no idler and its plane is this driver's, or -1
+   * @param spare mm to spare so far
+   * @param usedDrivers bits of `drivers` in place
    */
-  private driver(stage: number, before: number, distance: number, across: number, spare: number): boolean {
+  private driver(
+    stage: number,
+    before: number,
+    distance: number,
+    across: number,
+    spare: number,
+    usedDrivers: number,
+    usedDriven: number,
+  ): boolean {
     const { rules, drivers, stages } = this
     const at = stage === 0 ? AT.input : AT.stud
     const may = stage === 0 ? rules.may.input : rules.may.stud
     let last = -1
     for (let i = 0; i < stages; i++) {
       const kind = drivers[i]
-      if (this.usedDriver[i] || kind === last) continue
+      if (usedDrivers & (1 << i) || kind === last) continue
       last = kind
-      if (!may[kind]) continue
+      if (may[kind] === 0) continue
       let left = spare
       if (stage > 0) {
-        left = Math.min(left, distance - rules.need[kind])
+        left = Math.min(left, distance - this.need[kind])
         if (across >= 0) left = Math.min(left, distance - rules.tip[across] - rules.tip[kind] - TIP_GAP)
-        if (left < -HAIR && !rules.anyClearance) continue
-        if (this.hopeless(left)) continue
+        if (left < this.floor || (!this.first && this.hopeless(left))) continue
       }
-      if (!this.take(kind, at)) continue
-      this.usedDriver[i] = true
-      this.reading.push(kind)
+      if (!this.supply.take(kind, at)) continue
+      this.reading[this.depth++] = kind
       this.idlers[stage] = 0
-      const done = this.mesh(stage, before, kind, left)
-      this.reading.pop()
-      this.usedDriver[i] = false
-      this.giveBack(kind, at)
+      const done = this.mesh(stage, before, kind, left, usedDrivers | (1 << i), usedDriven)
+      this.depth--
+      this.supply.giveBack(kind, at)
       if (done) return true
     }
     return false
   }
 
   /** Places the gear that `last` turns: an idler, or the driven gear of the stage. */
-  private mesh(stage: number, before: number, last: number, spare: number): boolean {
-    if (this.idlersLeft > 0 && this.idler(stage, before, last, spare)) return true
+  private mesh(
+    stage: number,
+    before: number,
+    last: number,
+    spare: number,
+    usedDrivers: number,
+    usedDriven: number,
+  ): boolean {
     const { rules, driven, stages } = this
+    if (this.idlersLeft > 0 && this.idler(stage, before, last, spare, usedDrivers, usedDriven)) return true
     const end = stage === stages - 1
     if (end && this.idlersLeft > 0) return false
     const direct = this.idlers[stage] === 0
@@ -271,101 +263,118 @@ export class Arranger implements Settler {
     let previous = -1
     for (let i = 0; i < stages; i++) {
       const kind = driven[i]
-      if (this.usedDriven[i] || kind === previous) continue
+      if (usedDriven & (1 << i) || kind === previous) continue
       previous = kind
-      const distance = rules.centre[last * rules.count + kind]
-      if (distance < 0 || !may[kind]) continue
+      const distance = this.centre[last * this.kindCount + kind]
+      if (distance < 0 || may[kind] === 0) continue
       let left = spare
       if (direct && before >= 0) {
-        left = Math.min(left, distance - rules.need[before])
-        if (left < -HAIR && !rules.anyClearance) continue
-        if (this.hopeless(left)) continue
+        left = Math.min(left, distance - this.need[before])
+        if (left < this.floor || (!this.first && this.hopeless(left))) continue
       }
-      if (!this.take(kind, at)) continue
-      this.usedDriven[i] = true
-      this.reading.push(kind)
-      const longest = this.longest
+      if (!this.supply.take(kind, at)) continue
+      this.reading[this.depth++] = kind
+      const { longest } = this
       this.sum += distance
       if (distance > longest) this.longest = distance
+      const across = direct && rules.pairsShareAPlane ? before : -1
       const done = end
         ? this.leaf(left, last)
-        : this.driver(stage + 1, kind, distance, direct && rules.pairsShareAPlane ? before : -1, left)
+        : this.driver(stage + 1, kind, distance, across, left, usedDrivers, usedDriven | (1 << i))
       this.longest = longest
       this.sum -= distance
-      this.reading.pop()
-      this.usedDriven[i] = false
-      this.giveBack(kind, at)
+      this.depth--
+      this.supply.giveBack(kind, at)
       if (done) return true
     }
     return false
   }
 
-  private idler(stage: number, before: number, last: number, spare: number): boolean {
-    const { rules, box } = this
-    const firstOfStage = this.idlers[stage] === 0
-    if (this.missing() > this.idlersLeft * this.widest || this.outOfOrder(stage)) return false
-    for (const kind of this.candidates[box.kinds[last].group]) {
-      if (this.used[kind] >= box.kinds[kind].count) continue
-      const distance = rules.centre[last * rules.count + kind]
-      let left = spare
-      if (firstOfStage && before >= 0) {
-        left = Math.min(left, distance - rules.need[before])
-        if (left < -HAIR && !rules.anyClearance) continue
+  private idler(
+    stage: number,
+    before: number,
+    last: number,
+    spare: number,
+    usedDrivers: number,
+    usedDriven: number,
+  ): boolean {
+    const { box, supply, reach, idlersLeft } = this
+    if (reach.short(idlersLeft) || this.outOfOrder(stage)) return false
+    const { group } = box.kinds[last]
+    const checked = this.idlers[stage] === 0 && before >= 0
+    let tried = 0
+    for (const kind of this.first ? this.largestFirst[group] : this.smallestFirst[group]) {
+      const copies = supply.left(kind)
+      if (copies <= 0) continue
+      if (this.first) {
+        if (tried >= idlersLeft) break
+        // A restricted kind may yet prove to be wanted elsewhere, so it does not count.
+        if (!supply.restricted[kind]) tried += copies
       }
-      if (!this.take(kind, AT.stud)) continue
+      const distance = this.centre[last * this.kindCount + kind]
+      const left = checked ? Math.min(spare, distance - this.need[before]) : spare
+      if (left < this.floor || !supply.take(kind, AT.stud)) continue
       const { longest, ceiling } = this
       // The ceiling counted this idler as one already on the lathe.
-      if (this.mounted && this.used[kind] >= this.mounted[kind]) this.ceiling--
-      this.used[kind]++
+      if (this.mounted && supply.used[kind] >= this.mounted[kind]) this.ceiling--
+      supply.used[kind]++
       this.idlers[stage]++
       this.idlersLeft--
-      this.idlerTeeth += box.kinds[kind].gear.teeth
-      this.reading.push(kind)
+      this.idlerTeeth += this.idlerTeethOf[kind]
+      this.reading[this.depth++] = kind
       this.sum += distance
-      this.span += this.pitchDiameter[kind]
+      reach.add(kind)
       if (distance > longest) this.longest = distance
-      const done = !this.hopeless(left) && this.mesh(stage, before, kind, left)
+      const done = (this.first || !this.hopeless(left)) && this.mesh(stage, before, kind, left, usedDrivers, usedDriven)
       this.longest = longest
-      this.span -= this.pitchDiameter[kind]
+      reach.remove(kind)
       this.sum -= distance
-      this.reading.pop()
-      this.idlerTeeth -= box.kinds[kind].gear.teeth
+      this.depth--
+      this.idlerTeeth -= this.idlerTeethOf[kind]
       this.idlersLeft++
       this.idlers[stage]--
-      this.used[kind]--
+      supply.used[kind]--
       this.ceiling = ceiling
-      this.giveBack(kind, AT.stud)
+      supply.giveBack(kind, AT.stud)
       if (done) return true
     }
     return false
+  }
+
+  /**
+   * Idlers that mesh with idlers only are told apart by nothing but their sum: of their orders one is enough, the order
+   * in which they are tried.
+   */
+  private outOfOrder(stage: number): boolean {
+    if (this.idlers[stage] < 3) return false
+    const order = this.reading[this.depth - 2] - this.reading[this.depth - 1]
+    return this.first ? order < 0 : order > 0
   }
 
   /** Whether the chain of meshes spans the fixed distance between input and output shaft. */
   private spans(last: number): boolean {
     const { centreDistance: fixed, anyReach } = this.rules
     if (fixed === null || anyReach) return true
-    if (this.reading.length === 2) {
+    if (this.depth === 2) {
       const play = PLAY * this.box.kinds[last].gear.module
       return fixed >= this.sum - HAIR && fixed <= this.sum + play + HAIR
     }
-    const longest = Math.max(this.longest, fixed)
-    return 2 * longest <= this.sum + fixed + HAIR
+    return 2 * Math.max(this.longest, fixed) <= this.sum + fixed + HAIR
   }
 
   private leaf(spare: number, last: number): boolean {
     if (!this.spans(last)) return false
     if (this.first) return true
     const arrangement: Arrangement = {
-      reading: this.reading,
-      idlers: this.idlers,
-      common: this.commonSoFar(),
+      reading: Array.from(this.reading.subarray(0, this.depth)),
+      idlers: Array.from(this.idlers.subarray(0, this.stages)),
+      common: this.mounted ? this.supply.common(this.mounted) : 0,
       spare: micrometres(spare),
       idlerTeeth: this.idlerTeeth,
       setting: this.setting,
     }
-    if (this.found === null || compareArrangements(arrangement, this.found, this.box.kinds) < 0) {
-      this.found = { ...arrangement, reading: [...this.reading], idlers: this.idlers.slice(0, this.stages) }
-    }
+    if (this.found === null || compareArrangements(arrangement, this.found, this.box.kinds) < 0)
+      this.found = arrangement
     return false
   }
 }

@@ -1,9 +1,10 @@
 import { BOUNDS } from '../bounds.js'
 import type { FindOptions, Lathe, Workshop } from '../contract.js'
-import { Arranger, type Settler } from './arranger.js'
+import { Arranger } from './arranger.js'
 import { type Box, makeBox, resolve } from './box.js'
 import { Tables } from './engine.js'
 import { type Lifted, makeRules, studsOf } from './rules.js'
+import type { Settler } from './settler.js'
 
 /** A lathe and its box made ready: what depends on the workshop alone is worked out once. */
 export interface Bench {

@@ -1,8 +1,8 @@
 import type { Rational } from '@trainwright/measures'
 import { BOUNDS } from '../bounds.js'
-import type { GearSet, Settler } from './arranger.js'
 import type { Box, Kind } from './box.js'
 import type { FixedRatio, Question } from './question.js'
+import type { GearSet, Settler } from './settler.js'
 import { countPairs, eachSet, windowOf } from './sweep.js'
 import { makeTable, type Table, tableLength } from './table.js'
 
@@ -53,7 +53,9 @@ export function refuseTooMany(tables: Tables, question: Question, stages: number
   let pairs = 0
   let enough = 0
   for (let s = 1; s <= stages; s++) {
-    pairs += tables.pairs(s, question.ratios, tolerance)
+    // No window holds more pairs than there are.
+    const all = question.ratios.length * tableLength(tables.box.kinds, s) ** 2
+    pairs += pairs + all <= BOUNDS.pairs ? 0 : tables.pairs(s, question.ratios, tolerance)
     if (pairs <= BOUNDS.pairs) enough = s
   }
   return pairs > BOUNDS.pairs ? { pairs, stages: enough } : null

@@ -32,6 +32,9 @@ export interface FixedRatio {
   n: bigint
   d: bigint
   value: number
+  /** Lead in mm for one turn of train ratio 1. */
+  leadN: bigint
+  leadD: bigint
 }
 
 /** A thread on a lathe, in the exact terms of the search. */
@@ -90,7 +93,16 @@ export function makeQuestion(lathe: Lathe, wanted: ThreadWanted, anyHand = false
     let same = ratios.find((r) => compare(r.ratio, setting.ratio) === 0)
     if (!same) {
       const base = multiply(perTurn, setting.ratio)
-      same = { ratio: setting.ratio, setting: [-1, -1], n: BigInt(base.n), d: BigInt(base.d), value: toNumber(base) }
+      const lead = multiply(leadscrew.mm, setting.ratio)
+      same = {
+        ratio: setting.ratio,
+        setting: [-1, -1],
+        n: BigInt(base.n),
+        d: BigInt(base.d),
+        value: toNumber(base),
+        leadN: BigInt(lead.n),
+        leadD: BigInt(lead.d),
+      }
       ratios.push(same)
     }
     for (const parity of [0, 1] as const) {

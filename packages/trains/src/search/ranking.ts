@@ -1,7 +1,7 @@
 import { type Arrangement, compareArrangements } from './arrangement.js'
-import type { GearSet, Settler } from './arranger.js'
 import type { Kind } from './box.js'
 import type { FixedRatio } from './question.js'
+import type { GearSet, Settler } from './settler.js'
 
 export type Order = 'fewest gears' | 'closest'
 
@@ -53,7 +53,7 @@ export class Ranking {
     private readonly settler: Settler,
     private readonly kinds: readonly Kind[],
   ) {
-    this.room = 4 * limit + 1000
+    this.room = 4 * limit + 60
   }
 
   private compare(a: Candidate, b: Candidate): number {

@@ -23,23 +23,28 @@ export function tableLength(kinds: readonly Kind[], size: number): number {
   return ways[size]
 }
 
+const DIGIT = 2048
+
 /** Least-significant-digit radix sort of whole numbers: the order of their indices. */
 function sortedOrder(values: Float64Array, largest: number): Uint32Array {
-  const DIGIT = 2048
   const n = values.length
   let order = new Uint32Array(n)
   let next = new Uint32Array(n)
-  for (let i = 0; i < n; i++) order[i] = i
+  const digits = new Uint16Array(n)
   const starts = new Uint32Array(DIGIT + 1)
+  for (let i = 0; i < n; i++) order[i] = i
   for (let scale = 1; scale <= largest; scale *= DIGIT) {
     starts.fill(0)
-    for (let i = 0; i < n; i++) starts[(Math.floor(values[i] / scale) % DIGIT) + 1]++
-    for (let d = 0; d < DIGIT; d++) starts[d + 1] += starts[d]
     for (let i = 0; i < n; i++) {
-      const at = order[i]
-      next[starts[Math.floor(values[at] / scale) % DIGIT]++] = at
+      const digit = Math.floor(values[i] / scale) % DIGIT
+      digits[i] = digit
+      starts[digit + 1]++
     }
-    ;[order, next] = [next, order]
+    for (let d = 0; d < DIGIT; d++) starts[d + 1] += starts[d]
+    for (let i = 0; i < n; i++) next[starts[digits[order[i]]]++] = order[i]
+    const done = order
+    order = next
+    next = done
   }
   return order
 }
@@ -51,6 +56,8 @@ function sortedOrder(values: Float64Array, largest: number): Uint32Array {
 export function makeTable(kinds: readonly Kind[], size: number, bothSides: readonly number[]): Table {
   const length = tableLength(kinds, size)
   const words = Math.ceil(kinds.length / 32)
+  const teeth = kinds.map((k) => k.gear.teeth)
+  const counts = kinds.map((k) => k.count)
   const product = new Float64Array(length)
   const listed = new Uint16Array(length * size)
   const chosen = new Uint16Array(size)
@@ -58,22 +65,23 @@ export function makeTable(kinds: readonly Kind[], size: number, bothSides: reado
   const choose = (at: number, from: number, used: number, value: number): void => {
     if (at === size) {
       product[n] = value
-      listed.set(chosen, n++ * size)
+      for (let j = 0; j < size; j++) listed[n * size + j] = chosen[j]
+      n++
       return
     }
     for (let k = from; k < kinds.length; k++) {
       const again = k === from ? used : 0
-      if (again === kinds[k].count) continue
+      if (again === counts[k]) continue
       chosen[at] = k
-      choose(at + 1, k, again + 1, value * kinds[k].gear.teeth)
+      choose(at + 1, k, again + 1, value * teeth[k])
     }
   }
   choose(0, 0, 0, 1)
 
-  const order = sortedOrder(
-    product,
-    product.reduce((a, b) => Math.max(a, b), 0),
-  )
+  let largest = 0
+  for (let i = 0; i < length; i++) if (product[i] > largest) largest = product[i]
+  const order = sortedOrder(product, largest)
+  const bit = Int32Array.from(kinds, (_, k) => (bothSides.includes(k) ? 0 : 1 << (k & 31)))
   const table: Table = {
     size,
     length,
@@ -88,7 +96,7 @@ export function makeTable(kinds: readonly Kind[], size: number, bothSides: reado
     for (let j = 0; j < size; j++) {
       const k = listed[from * size + j]
       table.kinds[i * size + j] = k
-      if (!bothSides.includes(k)) table.mask[i * words + (k >> 5)] |= 1 << (k & 31)
+      table.mask[i * words + (k >> 5)] |= bit[k]
     }
   }
   return table

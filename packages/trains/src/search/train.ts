@@ -1,8 +1,8 @@
-import { divide, multiply, type Rational, rational, subtract, toNumber } from '@trainwright/measures'
-import type { Caution, CautionCode, Hand, Lathe, Layout, ShaftGears, Stage, Train } from '../contract.js'
+import { type Rational, rational, toNumber } from '@trainwright/measures'
+import type { Caution, CautionCode, Lathe, Layout, ShaftGears, Stage, Train } from '../contract.js'
 import { cautionMessage } from '../messages.js'
 import type { Kind } from './box.js'
-import { handOf, type Question } from './question.js'
+import { handOf, type Question, type Setting } from './question.js'
 import type { Ranked } from './ranking.js'
 import { DEFAULT_PLANES } from './rules.js'
 
@@ -37,14 +37,12 @@ export function cautionsOf(codes: readonly (CautionCode | false)[]): Caution[] {
   return codes.filter((code) => code !== false).map((code) => ({ code, message: cautionMessage(code) }))
 }
 
-function cautions(lathe: Lathe, question: Question, train: Omit<Train, 'cautions'>, setting: number): Caution[] {
-  const turns = toNumber(divide(train.lead, question.leadscrew.mm))
-  const steep = train.stages.some((s) => s.driver.teeth > STEEP * s.driven.teeth)
+function cautions(lathe: Lathe, setting: Setting, ratio: number, stages: readonly Stage[]): Caution[] {
   return cautionsOf([
-    question.settings[setting].plainBelt && 'plain-belt',
-    turns > STEEP && 'fast-leadscrew',
-    steep && 'steep-step-up',
-    train.stages.length > 1 && lathe.shaftClearance === undefined && 'clearance-assumed',
+    setting.plainBelt && 'plain-belt',
+    toNumber(setting.ratio) * ratio > STEEP && 'fast-leadscrew',
+    stages.some((s) => s.driver.teeth > STEEP * s.driven.teeth) && 'steep-step-up',
+    stages.length > 1 && lathe.shaftClearance === undefined && 'clearance-assumed',
   ])
 }
 
@@ -56,25 +54,27 @@ export function buildTrain(
   ranked: Ranked,
   layout: Layout | null,
 ): Train {
-  const { arrangement, table, p, q } = ranked
+  const { arrangement, ratio: fixed } = ranked
   const setting = question.settings[arrangement.setting]
   const stages = stagesOf(ranked, kinds)
-  const ratio: Rational = rational(BigInt(table.product[p]), BigInt(table.product[q]))
-  const lead = multiply(multiply(question.leadscrew.mm, setting.ratio), ratio)
-  const error = subtract(divide(lead, question.wantedLead), rational(1))
-  const hand: Hand = handOf(lathe, setting, arrangement.reading.length - stages.length)
-  const train = {
+  const p = BigInt(ranked.table.product[ranked.p])
+  const q = BigInt(ranked.table.product[ranked.q])
+  const error = rational(fixed.n * p - fixed.d * q, fixed.d * q)
+  return {
     drive: setting.drive,
     gearbox: setting.gearbox,
     shafts: shaftsOf(stages, lathe.planes ?? DEFAULT_PLANES),
     stages,
-    ratio,
-    lead,
+    ratio: rational(p, q),
+    lead: rational(fixed.leadN * p, fixed.leadD * q),
     error,
-    errorPpm: toNumber(multiply(error, rational(1_000_000))),
+    errorPpm: toPpm(error),
     approximate: question.approximate,
-    hand,
+    hand: handOf(lathe, setting, arrangement.reading.length - stages.length),
+    cautions: cautions(lathe, setting, Number(p) / Number(q), stages),
     layout,
   }
-  return { ...train, cautions: cautions(lathe, question, train, arrangement.setting) }
 }
+
+/** The one exit of an error from exactness. */
+export const toPpm = ({ n, d }: Rational): number => toNumber({ n: `${n}000000`, d })

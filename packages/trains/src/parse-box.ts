@@ -1,0 +1,36 @@
+import { BOUNDS } from './bounds.js'
+import type { GearStock } from './contract.js'
+import { Reader } from './reader.js'
+import { WorkshopError } from './workshop-error.js'
+
+const LONGEST_LINE = 10_000
+const one = /^(\d{1,5})(?:[x×*](\d{1,4}))?$/i
+
+/**
+ * Reads a line of tooth counts: '20x2 24 30 127' is two gears of 20 teeth and one each of 24, 30 and 127. Words are
+ * parted by spaces, commas or semicolons; a count given twice adds up. In the order in which they were first named.
+ * @throws WorkshopError with a problem for each word that is no gear; the path is its place among the words, `gears[3]`.
+ */
+export function parseBox(text: string): GearStock[] {
+  const r = new Reader()
+  const line = r.text(text, 'gears', LONGEST_LINE) ?? ''
+  const counts = new Map<number, number>()
+  // "20 x 2" is one gear, as it is written on paper.
+  const words = line.replace(/\s*([x×*])\s*/gi, '$1').split(/[\s,;]+/)
+  words
+    .filter((w) => w !== '')
+    .forEach((word, i) => {
+      const found = one.exec(word)
+      if (!found) {
+        r.refuse(`gears[${i}]`, 'box-line', word.slice(0, 40))
+        return
+      }
+      const teeth = r.whole(Number(found[1]), `gears[${i}].teeth`, BOUNDS.leastTeeth, BOUNDS.mostTeeth)
+      const count = r.whole(Number(found[2] ?? 1), `gears[${i}].count`, 1, BOUNDS.gears)
+      if (teeth !== undefined && count !== undefined) counts.set(teeth, (counts.get(teeth) ?? 0) + count)
+    })
+  const total = [...counts.values()].reduce((a, b) => a + b, 0)
+  if (total > BOUNDS.gears) r.refuse('gears', 'too-many-gears', total)
+  if (r.problems.length > 0) throw new WorkshopError(r.problems)
+  return [...counts].map(([teeth, count]) => (count === 1 ? { teeth } : { teeth, count }))
+}

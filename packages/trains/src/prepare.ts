@@ -1,0 +1,30 @@
+import { chart } from './chart.js'
+import { checkChart, checkedWorkshop, checkFind } from './check-question.js'
+import type { ChartOptions, ChartRow, FindOptions, ThreadWanted, TrainSearch, Workshop } from './contract.js'
+import { search } from './find-trains.js'
+import { makeBench } from './search/bench.js'
+
+/** The questions of one workshop, without naming it again. */
+export interface Prepared {
+  findTrains(wanted: ThreadWanted, options?: FindOptions): TrainSearch
+  makeChart(wanted: ThreadWanted[], options?: ChartOptions): ChartRow[]
+}
+
+/**
+ * Makes a workshop ready for many questions: what depends on the box alone is worked out once and kept.
+ * @throws WorkshopError naming every problem of the workshop; its questions throw for the rest.
+ */
+export function prepare(workshop: Workshop): Prepared {
+  const bench = makeBench(checkedWorkshop(workshop))
+  const known = { lathe: bench.lathe, gears: workshop.gears }
+  return {
+    findTrains(wanted, options = {}) {
+      const asked = checkFind(known, wanted, options)
+      return search(bench, asked.wanted, asked.options)
+    },
+    makeChart(wanted, options = {}) {
+      const asked = checkChart(known, wanted, options)
+      return chart(bench, asked.wanted, asked.options)
+    },
+  }
+}

@@ -1,0 +1,23 @@
+import type { Layout } from '../contract.js'
+import type { Arrangement } from './arrangement.js'
+import type { FixedRatio } from './question.js'
+import type { Table } from './table.js'
+
+/** One gear set: an entry of drivers and one of driven gears of the same table. */
+export interface GearSet {
+  table: Table
+  p: number
+  q: number
+}
+
+/** Says whether a gear set can be mounted, with how few gears, and how best: with a banjo or without. */
+export interface Settler {
+  /** Whether a train of so many stages could be mounted at all at this ratio, whatever its gears. */
+  possible(stages: number, ratio: FixedRatio): boolean
+  /** Gears on shafts in the arrangement with the fewest, or 0 when the set cannot be mounted. */
+  fewestGears(set: GearSet, ratio: FixedRatio): number
+  /** The best arrangement with so many gears that comes before `incumbent`, or null when none does. */
+  best(set: GearSet, ratio: FixedRatio, gears: number, incumbent: Arrangement | null): Arrangement | null
+  /** Where the shafts of a best arrangement stand; null without a banjo. */
+  layoutOf(arrangement: Arrangement): Layout | null
+}

@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config'
+import { readmeTests } from './.ci/readme-tests.js'
 
 const conditions = ['source', 'module', 'node', 'development|production']
 
@@ -11,9 +12,17 @@ export default defineConfig({
     projects: [
       {
         ...source,
+        plugins: [readmeTests()],
         test: {
           name: 'unit',
-          include: ['packages/*/src/**/*.test.ts', 'bench/**/*.test.ts', 'playground/src/**/*.test.ts'],
+          include: [
+            'packages/*/src/**/*.test.ts',
+            'bench/**/*.test.ts',
+            'playground/src/**/*.test.ts',
+            '.ci/*.test.ts',
+            'README.md',
+            'packages/*/README.md',
+          ],
           setupFiles: ['./vitest.setup.ts'],
         },
       },

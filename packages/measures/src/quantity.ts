@@ -18,7 +18,7 @@ export interface Quantity<Unit extends string> {
 const zero = rational(0)
 
 /** Throws the one InputError of this package. */
-export function refuse(what: Expected, reason: Reason, given: unknown, path: string, detail?: string): never {
+function refuse(what: Expected, reason: Reason, given: unknown, path: string, detail?: string): never {
   throw new InputError([{ path, code: reason, message: sentence(what, reason, given, detail) }])
 }
 

@@ -1,0 +1,41 @@
+import { type Browser, chromium, type Page } from 'playwright-core'
+import { preview } from 'vite'
+import { findChromium } from '../../.ci/chromium.js'
+
+export interface BuiltPage {
+  /** Where the page is served. */
+  url: string
+  browser: Browser
+  /** A page in a context of its own, opened. Errors of the page itself are kept in `errors`. */
+  open(size?: { width: number; height: number }): Promise<{ page: Page; errors: string[] }>
+  close(): Promise<void>
+}
+
+/** Serves what `npm run build` made, on a free port, and starts the browser. */
+export async function serveBuiltPage(): Promise<BuiltPage> {
+  const executablePath = findChromium()
+  if (!executablePath) throw new Error('no chromium on PATH, and CHROMIUM does not name one')
+  const root = new URL('..', import.meta.url).pathname
+  const server = await preview({ root, preview: { port: 0, host: '127.0.0.1' }, logLevel: 'warn' })
+  const url = server.resolvedUrls?.local[0]
+  if (!url) throw new Error('the preview server has no address')
+  const browser = await chromium.launch({ executablePath, args: ['--no-sandbox'] })
+  return {
+    url,
+    browser,
+    async open(size = { width: 1280, height: 800 }) {
+      const context = await browser.newContext({ viewport: size })
+      const page = await context.newPage()
+      const errors: string[] = []
+      page.on('pageerror', (error) => errors.push(String(error)))
+      page.on('console', (message) => message.type() === 'error' && errors.push(message.text()))
+      await page.goto(url)
+      return { page, errors }
+    },
+    async close() {
+      await browser.close()
+      ;(server.httpServer as { closeAllConnections?: () => void }).closeAllConnections?.()
+      await server.close()
+    },
+  }
+}

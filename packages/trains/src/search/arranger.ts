@@ -89,6 +89,7 @@ export class Arranger implements Settler {
 
   fewestGears(set: GearSet, ratio: FixedRatio): number {
     const stages = set.table.size
+    if (!this.hasEnds(set)) return 0
     const most = this.mostIdlers(stages)
     for (let j = this.leastIdlers(stages); j <= most; j++) {
       if (ratio.setting[(stages + j) % 2] < 0) continue
@@ -100,6 +101,18 @@ export class Arranger implements Settler {
       if (holds) return 2 * stages + j
     }
     return 0
+  }
+
+  /** Whether some driver may sit on the input shaft and some driven gear on the output shaft. */
+  private hasEnds({ table: { size, kinds }, p, q }: GearSet): boolean {
+    const { input, output } = this.rules.may
+    let first = 0
+    let last = 0
+    for (let i = 0; i < size; i++) {
+      first |= input[kinds[p * size + i]]
+      last |= output[kinds[q * size + i]]
+    }
+    return (first & last) === 1
   }
 
   /**

@@ -95,3 +95,11 @@ export const obstacle = {
     }, or for a smaller tolerance.`,
   }),
 }
+
+/** What a clearance is between. Shafts are numbered from the input shaft, 0. */
+export const between = {
+  shaft: (teeth: number, shaft: number, last: number): string =>
+    `gear of ${teeth} and ${shaft === 0 ? 'the input shaft' : shaft === last ? 'the output shaft' : `stud ${shaft}`}`,
+  gear: (a: number, b: number, plane: number): string => `gears of ${a} and ${b} in plane ${plane}`,
+  keepOut: (teeth: number, which: number): string => `gear of ${teeth} and keep-out ${which}`,
+}

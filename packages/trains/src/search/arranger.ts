@@ -2,9 +2,10 @@ import { HAIR } from '../bounds.js'
 import type { Layout } from '../contract.js'
 import { type Arrangement, compareArrangements, ENOUGH, micrometres } from './arrangement.js'
 import { AT, type Box } from './box.js'
+import type { Chain, Walk } from './chain.js'
 import { IdlerReach } from './idler-reach.js'
 import type { FixedRatio } from './question.js'
-import { PLAY, type Rules, TIP_GAP } from './rules.js'
+import { type Rules, TIP_GAP } from './rules.js'
 import type { GearSet, Settler } from './settler.js'
 import { Supply } from './supply.js'
 
@@ -13,17 +14,18 @@ const MOST_READING = 2 * MOST_STAGES + 8
 
 /**
  * Searches the arrangements of a gear set depth first along the train: driver, idlers, driven, and over again. Each step
- * is checked as soon as it is placed. Holds the state of one search at a time.
+ * is checked as soon as it is placed. Where the chain of meshes asks for it, the walk starts at the output shaft: the
+ * conditions read the same from there, with driven gears for drivers. Holds the state of one search at a time.
  *
  * Two questions share the walk. Whether a set can be mounted at all (`first`): the walk stops at the first arrangement
  * that holds, and of the idlers only the largest are tried, since a larger idler in the same place never fouls more and
  * reaches further. Which arrangement is best: the walk goes on, and leaves a branch that can no longer win.
  */
-export class Arranger implements Settler {
+export class Arranger implements Settler, Walk {
   private readonly drivers = new Int32Array(MOST_STAGES)
   private readonly driven = new Int32Array(MOST_STAGES)
-  private readonly reading = new Int32Array(MOST_READING)
-  private readonly idlers = new Int32Array(MOST_STAGES)
+  readonly reading = new Int32Array(MOST_READING)
+  readonly idlers = new Int32Array(MOST_STAGES)
   private readonly idlerTeethOf: Int32Array
   private readonly supply: Supply
   private readonly reach: IdlerReach
@@ -33,13 +35,14 @@ export class Arranger implements Settler {
   private readonly need: Float64Array
   private readonly kindCount: number
   private readonly floor: number
+  /** The shafts where the walk starts and ends. */
+  private readonly start: { at: number; may: Uint8Array }
+  private readonly end: { at: number; may: Uint8Array }
 
-  private stages = 0
-  private depth = 0
+  stages = 0
+  depth = 0
   private idlersLeft = 0
   private idlerTeeth = 0
-  private sum = 0
-  private longest = 0
   private first = true
   private setting = 0
   /** Gears in common with those mounted, were all idlers to come among them. */
@@ -50,6 +53,7 @@ export class Arranger implements Settler {
     private readonly box: Box,
     private readonly rules: Rules,
     private readonly mounted: Int32Array | null,
+    private readonly chain: Chain,
   ) {
     const { kinds } = box
     const groups: number[][] = Array.from({ length: box.groups }, () => [])
@@ -60,11 +64,16 @@ export class Arranger implements Settler {
     this.largestFirst = groups.map((g) => [...g].reverse())
     this.idlerTeethOf = Int32Array.from(kinds, (k) => k.gear.teeth)
     this.supply = new Supply(box, rules.restricted)
-    this.reach = new IdlerReach(kinds, groups.flat(), rules.anyReach ? null : rules.centreDistance)
+    const { centreDistance } = rules
+    const span = centreDistance === null || rules.anyReach ? null : centreDistance - MOST_READING * chain.play
+    this.reach = new IdlerReach(kinds, groups.flat(), span)
+    const [start, end] = chain.reversed ? (['output', 'input'] as const) : (['input', 'output'] as const)
+    this.start = { at: AT[start], may: rules.may[start] }
+    this.end = { at: AT[end], may: rules.may[end] }
     this.centre = rules.centre
     this.need = rules.need
     this.kindCount = rules.count
-    this.floor = rules.anyClearance ? Number.NEGATIVE_INFINITY : -HAIR
+    this.floor = rules.anyClearance ? Number.NEGATIVE_INFINITY : -HAIR - chain.play
   }
 
   /** Least and most idlers that custom and studs allow to a train of so many stages; most < least when it cannot be. */
@@ -171,17 +180,18 @@ export class Arranger implements Settler {
     return this.found === incumbent ? null : this.found
   }
 
-  layoutOf(): Layout | null {
-    return null
+  layoutOf(arrangement: Arrangement): Layout | null {
+    return this.chain.layoutOf(arrangement)
   }
 
   private load({ table, p, q }: GearSet, idlers: number): void {
     const { size, kinds } = table
+    const { reversed } = this.chain
     this.stages = size
     for (let i = 0; i < size; i++) {
       // Large drivers first with small driven gears first clear most easily.
-      const driver = kinds[p * size + size - 1 - i]
-      const driven = kinds[q * size + i]
+      const driver = kinds[(reversed ? q : p) * size + size - 1 - i]
+      const driven = kinds[(reversed ? p : q) * size + i]
       this.drivers[i] = driver
       this.driven[i] = driven
       this.supply.used[driver]++
@@ -190,8 +200,7 @@ export class Arranger implements Settler {
     this.depth = 0
     this.idlersLeft = idlers
     this.idlerTeeth = 0
-    this.sum = 0
-    this.longest = 0
+    this.chain.start()
     if (this.reach.matters) this.reach.start(this.drivers, this.driven, size)
   }
 
@@ -209,7 +218,7 @@ export class Arranger implements Settler {
     const { found } = this
     if (found === null) return false
     if (this.ceiling !== found.common) return this.ceiling < found.common
-    const most = micrometres(spare)
+    const most = micrometres(spare + this.chain.play)
     if (most !== found.spare) return most < found.spare
     return this.idlerTeeth + this.reach.teethToCome(this.idlersLeft) - HAIR > found.idlerTeeth
   }
@@ -232,8 +241,8 @@ export class Arranger implements Settler {
     usedDriven: number,
   ): boolean {
     const { rules, drivers, stages } = this
-    const at = stage === 0 ? AT.input : AT.stud
-    const may = stage === 0 ? rules.may.input : rules.may.stud
+    const at = stage === 0 ? this.start.at : AT.stud
+    const may = stage === 0 ? this.start.may : rules.may.stud
     let last = -1
     for (let i = 0; i < stages; i++) {
       const kind = drivers[i]
@@ -271,8 +280,8 @@ export class Arranger implements Settler {
     const end = stage === stages - 1
     if (end && this.idlersLeft > 0) return false
     const direct = this.idlers[stage] === 0
-    const at = end ? AT.output : AT.stud
-    const may = end ? rules.may.output : rules.may.stud
+    const at = end ? this.end.at : AT.stud
+    const may = end ? this.end.may : rules.may.stud
     let previous = -1
     for (let i = 0; i < stages; i++) {
       const kind = driven[i]
@@ -287,15 +296,13 @@ export class Arranger implements Settler {
       }
       if (!this.supply.take(kind, at)) continue
       this.reading[this.depth++] = kind
-      const { longest } = this
-      this.sum += distance
-      if (distance > longest) this.longest = distance
       const across = direct && rules.pairsShareAPlane ? before : -1
-      const done = end
-        ? this.leaf(left, last)
-        : this.driver(stage + 1, kind, distance, across, left, usedDrivers, usedDriven | (1 << i))
-      this.longest = longest
-      this.sum -= distance
+      let done = false
+      if (end) done = this.leaf(left, last, kind)
+      else if (this.chain.push(last, kind)) {
+        done = this.driver(stage + 1, kind, distance, across, left, usedDrivers, usedDriven | (1 << i))
+        this.chain.pop()
+      }
       this.depth--
       this.supply.giveBack(kind, at)
       if (done) return true
@@ -319,15 +326,19 @@ export class Arranger implements Settler {
     for (const kind of this.first ? this.largestFirst[group] : this.smallestFirst[group]) {
       const copies = supply.left(kind)
       if (copies <= 0) continue
-      if (this.first) {
+      if (this.first && this.chain.largestIdlersDecide) {
         if (tried >= idlersLeft) break
         // A restricted kind may yet prove to be wanted elsewhere, so it does not count.
         if (!supply.restricted[kind]) tried += copies
       }
       const distance = this.centre[last * this.kindCount + kind]
       const left = checked ? Math.min(spare, distance - this.need[before]) : spare
-      if (left < this.floor || !supply.take(kind, AT.stud)) continue
-      const { longest, ceiling } = this
+      if (left < this.floor || !this.chain.push(last, kind)) continue
+      if (!supply.take(kind, AT.stud)) {
+        this.chain.pop()
+        continue
+      }
+      const { ceiling } = this
       // The ceiling counted this idler as one already on the lathe.
       if (this.mounted && supply.used[kind] >= this.mounted[kind]) this.ceiling--
       supply.used[kind]++
@@ -335,13 +346,9 @@ export class Arranger implements Settler {
       this.idlersLeft--
       this.idlerTeeth += this.idlerTeethOf[kind]
       this.reading[this.depth++] = kind
-      this.sum += distance
       reach.add(kind)
-      if (distance > longest) this.longest = distance
       const done = (this.first || !this.hopeless(left)) && this.mesh(stage, before, kind, left, usedDrivers, usedDriven)
-      this.longest = longest
       reach.remove(kind)
-      this.sum -= distance
       this.depth--
       this.idlerTeeth -= this.idlerTeethOf[kind]
       this.idlersLeft++
@@ -349,6 +356,7 @@ export class Arranger implements Settler {
       supply.used[kind]--
       this.ceiling = ceiling
       supply.giveBack(kind, AT.stud)
+      this.chain.pop()
       if (done) return true
     }
     return false
@@ -359,28 +367,20 @@ export class Arranger implements Settler {
    * in which they are tried.
    */
   private outOfOrder(stage: number): boolean {
-    if (this.idlers[stage] < 3) return false
+    if (this.idlers[stage] < 3 || !this.chain.largestIdlersDecide) return false
     const order = this.reading[this.depth - 2] - this.reading[this.depth - 1]
     return this.first ? order < 0 : order > 0
   }
 
-  /** Whether the chain of meshes spans the fixed distance between input and output shaft. */
-  private spans(last: number): boolean {
-    const { centreDistance: fixed, anyReach } = this.rules
-    if (fixed === null || anyReach) return true
-    if (this.depth === 2) {
-      const play = PLAY * this.box.kinds[last].gear.module
-      return fixed >= this.sum - HAIR && fixed <= this.sum + play + HAIR
-    }
-    return 2 * Math.max(this.longest, fixed) <= this.sum + fixed + HAIR
-  }
-
-  private leaf(spare: number, last: number): boolean {
-    if (!this.spans(last)) return false
+  private leaf(bound: number, last: number, kind: number): boolean {
+    const spare = this.chain.close(last, kind, this, bound, this.first)
+    if (spare === null) return false
     if (this.first) return true
+    const reading = Array.from(this.reading.subarray(0, this.depth))
+    const idlers = Array.from(this.idlers.subarray(0, this.stages))
     const arrangement: Arrangement = {
-      reading: Array.from(this.reading.subarray(0, this.depth)),
-      idlers: Array.from(this.idlers.subarray(0, this.stages)),
+      reading: this.chain.reversed ? reading.reverse() : reading,
+      idlers: this.chain.reversed ? idlers.reverse() : idlers,
       common: this.mounted ? this.supply.common(this.mounted) : 0,
       spare: micrometres(spare),
       idlerTeeth: this.idlerTeeth,

@@ -1,10 +1,13 @@
+import { BanjoChain } from '../banjo/banjo-chain.js'
 import { BOUNDS } from '../bounds.js'
 import type { FindOptions, Lathe, Workshop } from '../contract.js'
 import { Arranger } from './arranger.js'
 import { type Box, makeBox, resolve } from './box.js'
+import { type Chain, freeChain } from './chain.js'
 import { Tables } from './engine.js'
-import { type Lifted, makeRules, studsOf } from './rules.js'
+import { DEFAULT_PLANES, type Lifted, makeRules, type Rules, studsOf } from './rules.js'
 import type { Settler } from './settler.js'
+import { SpanChain } from './span-chain.js'
 
 /** A lathe and its box made ready: what depends on the workshop alone is worked out once. */
 export interface Bench {
@@ -18,9 +21,19 @@ export function makeBench({ lathe, gears }: Workshop): Bench {
   return { lathe, box, tables: new Tables(box) }
 }
 
+/** What the meshes must do between the fixed shafts of this lathe. */
+function makeChain(lathe: Lathe, box: Box, rules: Rules): Chain {
+  const { centreDistance, anyReach } = rules
+  if (centreDistance === null || anyReach) return freeChain
+  if (!lathe.banjo) return new SpanChain(rules, centreDistance)
+  return new BanjoChain(box, rules, lathe.banjo, centreDistance, lathe.planes ?? DEFAULT_PLANES)
+}
+
 /** What settles the gear sets of this lathe, with some limits lifted when an obstacle is measured. */
-export const makeSettler = ({ lathe, box }: Bench, mounted: Int32Array | null = null, lifted: Lifted = {}): Settler =>
-  new Arranger(box, makeRules(lathe, box, lifted), mounted)
+export function makeSettler({ lathe, box }: Bench, mounted: Int32Array | null = null, lifted: Lifted = {}): Settler {
+  const rules = makeRules(lathe, box, lifted)
+  return new Arranger(box, rules, mounted, makeChain(lathe, box, rules))
+}
 
 /** How many gears of each kind are on the lathe now; null when nothing is told. */
 export function countMounted({ kinds }: Box, mounted: FindOptions['mounted']): Int32Array | null {

@@ -17,6 +17,7 @@ export interface Rules {
   count: number
   /** centre[a * count + b]: centre distance of a and b in mesh, or -1 when they cannot mesh. */
   centre: Float64Array
+  module: Float64Array
   /** Tip radius. */
   tip: Float64Array
   /** Least distance from the gear's centre to a shaft that it must clear: tip radius and shaft clearance. */
@@ -50,6 +51,7 @@ export const studsOf = (lathe: Lathe): number => lathe.studs ?? DEFAULT_STUDS
 export function makeRules(lathe: Lathe, { kinds, fixed }: Box, lifted: Lifted = {}): Rules {
   const count = kinds.length
   const centre = new Float64Array(count * count).fill(-1)
+  const modules = Float64Array.from(kinds, (k) => k.gear.module)
   const tip = new Float64Array(count)
   const need = new Float64Array(count)
   const may = { input: new Uint8Array(count), stud: new Uint8Array(count), output: new Uint8Array(count) }
@@ -75,6 +77,7 @@ export function makeRules(lathe: Lathe, { kinds, fixed }: Box, lifted: Lifted = 
   return {
     count,
     centre,
+    module: modules,
     tip,
     need,
     may,

@@ -1,0 +1,177 @@
+import { HAIR } from '../bounds.js'
+import type { Banjo, Layout } from '../contract.js'
+import { type Arrangement, ENOUGH, micrometres } from '../search/arrangement.js'
+import type { Box } from '../search/box.js'
+import type { Chain, Walk } from '../search/chain.js'
+import { PLAY, type Rules } from '../search/rules.js'
+import { meshesDirectly } from '../search/span-chain.js'
+import { Crowd } from './crowd.js'
+import { writeLayout } from './layout.js'
+import { type MeshDistance, type Place, Places, type Standing } from './places.js'
+import { Arc, type Turn } from './turn.js'
+
+/**
+ * The banjo decides: from the pivot outwards each mesh sets the next stud in its slot, the last mesh sets the swing.
+ * `frontier[n]` holds every way in which the first n studs can stand.
+ */
+export class BanjoChain implements Chain {
+  readonly reversed: boolean
+  readonly largestIdlersDecide = false
+  readonly play: number
+  private readonly places: Places
+  private readonly distanceOf: Int32Array
+  private readonly distances: MeshDistance[] = []
+  private readonly arc: Arc
+  private readonly crowd: Crowd
+  private readonly frontier: (readonly Place[])[] = []
+  private readonly floor: number
+  private studs = 0
+  private best: Standing | null = null
+
+  constructor(
+    private readonly box: Box,
+    private readonly rules: Rules,
+    banjo: Banjo,
+    private readonly centreDistance: number,
+    planes: number,
+  ) {
+    this.reversed = banjo.pivot !== 'input'
+    this.distanceOf = new Int32Array(rules.count * rules.count).fill(-1)
+    const numbers = new Map<number, Map<number, number>>()
+    rules.centre.forEach((mm, i) => {
+      if (mm < 0) return
+      const module = rules.module[Math.floor(i / rules.count)]
+      const ofModule = numbers.get(module) ?? numbers.set(module, new Map()).get(module)!
+      let number = ofModule.get(mm)
+      if (number === undefined) {
+        number = this.distances.push({ mm, module }) - 1
+        ofModule.set(mm, number)
+      }
+      this.distanceOf[i] = number
+    })
+    this.places = new Places(banjo.slots, this.distances)
+    this.arc = new Arc(banjo.swing[0], banjo.swing[1])
+    const coarsest = rules.module.reduce((a, b) => Math.max(a, b), 0)
+    this.play = banjo.slots.some((s) => s.from === s.to) ? PLAY * coarsest : 0
+    this.floor = rules.anyClearance ? Number.NEGATIVE_INFINITY : -HAIR
+    this.crowd = new Crowd(rules, banjo, centreDistance, planes, this.reversed)
+  }
+
+  start(): void {
+    this.studs = 0
+  }
+
+  push(a: number, b: number): boolean {
+    const distance = this.distanceOf[a * this.rules.count + b]
+    let next: readonly Place[]
+    if (this.studs === 0) next = this.places.after(null, distance)
+    else {
+      const grown: Place[] = []
+      for (const place of this.frontier[this.studs]) {
+        for (const one of this.places.after(place, distance)) grown.push(one)
+      }
+      next = grown
+    }
+    if (next.length === 0) return false
+    this.frontier[++this.studs] = next
+    return true
+  }
+
+  pop(): void {
+    this.studs--
+  }
+
+  close(a: number, b: number, walk: Walk, _spare: number, first: boolean): number | null {
+    const mm = this.rules.centre[a * this.rules.count + b]
+    this.best = null
+    if (this.studs === 0) {
+      if (!meshesDirectly(this.centreDistance, mm, this.rules.module[a])) return null
+      this.best = { last: null, farX: this.centreDistance, farY: 0 }
+      this.crowd.gather(walk)
+      const spare = this.crowd.spare(this.best, this.floor)
+      return spare < this.floor ? null : Math.min(spare, ENOUGH)
+    }
+    let gathered = false
+    let most: number | null = null
+    for (const last of this.frontier[this.studs]) {
+      const { x, y, radius } = last
+      // The far shaft: so far from the pivot, so far from the last stud.
+      const along = (this.centreDistance ** 2 + (radius - mm) * (radius + mm)) / (2 * radius)
+      const square = (this.centreDistance - along) * (this.centreDistance + along)
+      if (square < -HAIR * this.centreDistance) continue
+      const aside = Math.sqrt(Math.max(0, square))
+      for (const side of aside > HAIR ? [1, -1] : [1]) {
+        const farX = (along * x - side * aside * y) / radius
+        const farY = (along * y + side * aside * x) / radius
+        if (!this.arc.holds(this.swing(farX, farY))) continue
+        if (!gathered) {
+          this.crowd.gather(walk)
+          gathered = true
+        }
+        const standing = { last, farX, farY }
+        const floor = most === null ? this.floor : Math.min(most, ENOUGH) - 2 * HAIR
+        const spare = this.crowd.spare(standing, floor)
+        if (spare < floor) continue
+        if (first) return ENOUGH
+        if (most === null || this.comesBefore(standing, spare, this.best!, most)) {
+          most = spare
+          this.best = standing
+        }
+      }
+    }
+    return most === null ? null : Math.min(most, ENOUGH)
+  }
+
+  /** The far shaft stands at minus the swing in the banjo's frame. */
+  private swing(farX: number, farY: number): Turn {
+    return { c: farX / this.centreDistance, s: -farY / this.centreDistance }
+  }
+
+  private slotsAlong(last: Place | null): number[] {
+    const slots: number[] = []
+    for (let place = last; place; place = place.before) slots.push(place.slot)
+    return this.reversed ? slots : slots.reverse()
+  }
+
+  /** More to spare, then lower slots along the train, then less swing. */
+  private comesBefore(a: Standing, spareA: number, b: Standing, spareB: number): boolean {
+    const spare = micrometres(spareA) - micrometres(spareB)
+    if (spare !== 0) return spare > 0
+    const slotsB = this.slotsAlong(b.last)
+    const differ = this.slotsAlong(a.last).findIndex((slot, i) => slot !== slotsB[i])
+    if (differ >= 0) return this.slotsAlong(a.last)[differ] < slotsB[differ]
+    return this.arc.degrees(this.swing(a.farX, a.farY)) < this.arc.degrees(this.swing(b.farX, b.farY))
+  }
+
+  layoutOf({ reading, idlers }: Arrangement): Layout | null {
+    const order = this.reversed ? [...reading].reverse() : reading
+    const between = this.reversed ? [...idlers].reverse() : idlers
+    const walk = {
+      reading: Int32Array.from(order),
+      depth: order.length,
+      idlers: Int32Array.from(between),
+      stages: between.length,
+    }
+    this.start()
+    let at = 0
+    let holds: number | null = null
+    between.forEach((count, stage) => {
+      for (let i = 0; i <= count; i++, at++) {
+        const last = stage === between.length - 1 && i === count
+        if (last) holds = this.close(order[at], order[at + 1], walk, ENOUGH, false)
+        else this.push(order[at], order[at + 1])
+      }
+      at++
+    })
+    if (holds === null || !this.best) return null
+    this.crowd.gather(walk)
+    const degrees = this.best.last ? this.arc.degrees(this.swing(this.best.farX, this.best.farY)) : null
+    return writeLayout(
+      this.best,
+      degrees,
+      this.centreDistance,
+      this.reversed,
+      this.crowd.tightest(this.best, this.box.kinds),
+    )
+  }
+}

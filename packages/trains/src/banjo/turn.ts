@@ -1,0 +1,75 @@
+/** A direction as cosine and sine: turned and compared without angles, so that every machine gets the same bytes. */
+export interface Turn {
+  c: number
+  s: number
+}
+
+const TERMS = 12
+const DEGREE = Math.PI / 180
+
+/** Cosine and sine of an angle in degrees by their series, with + - x / only; exact at quarter turns. */
+export function turn(degrees: number): Turn {
+  const quarters = Math.round(degrees / 90)
+  const x = (degrees - 90 * quarters) * DEGREE
+  let c = 1
+  let s = x
+  let term = x
+  for (let n = 2; n < 2 * TERMS; n++) {
+    term = (term * x) / n
+    if (n % 2 === 0) c += n % 4 === 0 ? term : -term
+    else s += n % 4 === 1 ? term : -term
+  }
+  switch (((quarters % 4) + 4) % 4) {
+    case 1:
+      return { c: -s, s: c }
+    case 2:
+      return { c: -c, s: -s }
+    case 3:
+      return { c: s, s: -c }
+    default:
+      return { c, s }
+  }
+}
+
+/** Sine of the angle from a to b. */
+const across = (a: Turn, b: Turn): number => a.c * b.s - a.s * b.c
+const alongside = (a: Turn, b: Turn): number => a.c * b.c + a.s * b.s
+
+/** Directions nearer than this to a limit stand on it. A hair at arm's length. */
+const CLOSE = 1e-11
+
+/** A range of directions, anticlockwise from one angle to another. */
+export class Arc {
+  private readonly from: Turn
+  private readonly to: Turn
+  private readonly middle: Turn
+  private readonly wide: boolean
+  private readonly whole: boolean
+
+  constructor(
+    readonly least: number,
+    readonly greatest: number,
+  ) {
+    this.from = turn(least)
+    this.to = turn(greatest)
+    this.middle = turn((least + greatest) / 2)
+    this.wide = greatest - least >= 180
+    this.whole = greatest - least >= 360
+  }
+
+  holds(direction: Turn): boolean {
+    if (this.whole) return true
+    const after = across(this.from, direction)
+    const before = across(direction, this.to)
+    if (!this.wide) return after >= -CLOSE && before >= -CLOSE && alongside(this.middle, direction) > 0
+    // The gap is under half a turn: outside only when past both ends of the arc and opposite its middle.
+    return !(after < -CLOSE && before < -CLOSE && alongside(this.middle, direction) < 0)
+  }
+
+  /** The angle of a direction in degrees, in the turn of the range that holds it; rounded to 1e-9. */
+  degrees({ c, s }: Turn): number {
+    const raw = Math.atan2(s, c) / DEGREE
+    const turns = Math.round(((this.least + this.greatest) / 2 - raw) / 360)
+    return Math.round((raw + 360 * turns) * 1e9) / 1e9 + 0
+  }
+}

@@ -1,3 +1,4 @@
+import type { Fault } from './banjo/near-miss.js'
 import type { CautionCode, Gear, Hand, Lathe, Obstacle } from './contract.js'
 import { studsOf } from './search/rules.js'
 
@@ -47,6 +48,7 @@ const cautions: Record<CautionCode, string> = {
 }
 export const cautionMessage = (code: CautionCode): string => cautions[code]
 
+const nanometre = (x: number): number => Math.round(x * 1e9) / 1e9
 const mm = (x: number): string => String(Math.round(x * 100) / 100)
 const ppm = (x: number): string => String(Math.abs(x) >= 100 ? Math.round(x) : Math.round(x * 100) / 100)
 
@@ -69,14 +71,31 @@ export const obstacle = {
   clearance: (gear: Gear, short: number, near: 'shaft' | 'tip'): Obstacle => ({
     code: 'clearance',
     gear,
-    shortMm: Math.round(short * 1e9) / 1e9,
+    shortMm: nanometre(short),
     message: `The gear of ${gear.teeth} teeth fouls ${near === 'shaft' ? 'the next shaft' : 'a gear in its plane'} by ${mm(short)} mm.`,
   }),
-  reach: (short: number, slot: number | null): Obstacle => ({
+  fouls: (gear: Gear, short: number, where: string): Obstacle => ({
+    code: 'clearance',
+    gear,
+    shortMm: nanometre(short),
+    message: `It stands, but lacks ${mm(short)} mm of clearance: ${where}.`,
+  }),
+  room: (gear: Gear, shaft: 'input' | 'output', short: number): Obstacle => ({
+    code: 'clearance',
+    gear,
+    shortMm: nanometre(short),
+    message: `The gear of ${gear.teeth} teeth is ${mm(short)} mm too large in radius for the room on the ${shaft} shaft.`,
+  }),
+  reach: (short: number, slot: number | null, message?: string): Obstacle => ({
     code: 'reach',
-    shortMm: Math.round(short * 1e9) / 1e9,
+    shortMm: nanometre(short),
     slot,
-    message: `The train does not span the distance between input and output shaft: it is out by ${mm(short)} mm.`,
+    message:
+      message ?? `The train does not span the distance between input and output shaft: it is out by ${mm(short)} mm.`,
+  }),
+  planes: (): Obstacle => ({
+    code: 'shafts',
+    message: 'The two gears of a pair need a plane each, and the lathe has one.',
   }),
   shafts: (): Obstacle => ({
     code: 'shafts',
@@ -102,4 +121,24 @@ export const between = {
     `gear of ${teeth} and ${shaft === 0 ? 'the input shaft' : shaft === last ? 'the output shaft' : `stud ${shaft}`}`,
   gear: (a: number, b: number, plane: number): string => `gears of ${a} and ${b} in plane ${plane}`,
   keepOut: (teeth: number, which: number): string => `gear of ${teeth} and keep-out ${which}`,
+}
+
+const fault = (f: Fault): string => {
+  switch (f.what) {
+    case 'slot':
+      return `stud ${f.stud} would have to stand ${mm(f.mm)} mm beyond the ${f.end} end of slot ${f.slot + 1}`
+    case 'mesh':
+      return f.slot === null
+        ? `the last mesh stays ${mm(f.mm)} mm too ${f.too === 'far' ? 'far apart' : 'near'}`
+        : `stud ${f.stud} in slot ${f.slot + 1} stays ${mm(f.mm)} mm too ${f.too} for its mesh`
+    case 'swing':
+      return `the banjo would have to swing to ${mm(f.degrees)} degrees, past its stop at ${mm(f.stop)}`
+  }
+}
+
+/** Why a train does not reach, studs counted from the pivot of the banjo; and the idler that would mend it. */
+export const missMessage = (faults: readonly Fault[], idler: number | null): string => {
+  const what = faults.length > 0 ? faults.map(fault).join('; ') : 'gears and shafts get in each other’s way'
+  const mend = idler === null ? '' : ` An idler of ${idler} teeth in place of one of its own would make it reach.`
+  return `The train does not stand on the banjo: ${what}.${mend}`
 }

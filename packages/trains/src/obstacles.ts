@@ -1,12 +1,20 @@
+import { BanjoChain } from './banjo/banjo-chain.js'
 import { BOUNDS, HAIR } from './bounds.js'
 import type { Obstacle, ThreadWanted, Train } from './contract.js'
+import { idlerThatReaches, reachObstacle } from './lay-out.js'
 import { obstacle } from './messages.js'
 import type { Arrangement } from './search/arrangement.js'
-import { type Bench, makeSettler } from './search/bench.js'
+import { type Bench, makeChain, makeSettler } from './search/bench.js'
 import { tightest } from './search/clearances.js'
 import { refuseTooMany, searchSets, type Visit } from './search/engine.js'
 import { makeQuestion } from './search/question.js'
+import { Ranking } from './search/ranking.js'
 import { type Lifted, makeRules, studsOf } from './search/rules.js'
+import { stagesOf } from './search/train.js'
+
+/** Sets, and arrangements of them by number, that are looked at to measure how much a limit lacks. */
+const LOOKED_AT = 60
+const EFFORT = 2000
 
 /** Limits in the order in which they tell most. */
 const physical = ['hand', 'shafts', 'clearance', 'reach'] as const
@@ -40,52 +48,61 @@ class Obstacles {
 
   /** The fewest studs with which a train could be mounted, or 0. */
   studs(ownStages: boolean, lifted: Lifted = {}): number {
-    for (let studs = studsOf(this.bench.lathe) + 1; studs <= BOUNDS.studs; studs++) {
+    const own = studsOf(this.bench.lathe)
+    // On a banjo more studs mean more ways for each: one more is as far as it is worth looking.
+    const most = this.bench.lathe.banjo ? own + 1 : BOUNDS.studs
+    for (let studs = own + 1; studs <= Math.min(most, BOUNDS.studs); studs++) {
       const stages = ownStages ? this.stages : Math.min(studs + 1, BOUNDS.stages)
       if (this.opens({ ...lifted, studs }, stages)) return studs
     }
     return 0
   }
 
-  /** The gear that fouls least, and by how much. */
-  clearance(lifted: Lifted): Obstacle | null {
-    const { box, lathe } = this.bench
-    const settler = makeSettler(this.bench, null, { ...lifted, clearance: true })
-    let least: Arrangement | null = null
-    this.run({ ...lifted, clearance: true }, this.stages, (set, ratio, gears) => {
-      least = settler.best(set, ratio, gears, least) ?? least
+  /** The arrangement that breaks a lifted limit least, among the sets with fewest gears. */
+  private nearest(lifted: Lifted): Arrangement | null {
+    const { box } = this.bench
+    const settler = makeSettler(this.bench, null, lifted)
+    const ranking = new Ranking(LOOKED_AT, 'fewest gears', settler, box.kinds)
+    this.run(lifted, this.stages, (set, ratio, gears) => {
+      ranking.offer(set, ratio, gears)
       return false
     })
+    let least: Arrangement | null = null
+    let effort = 0
+    for (const candidate of ranking.leading()) {
+      const idlers = candidate.gears - 2 * candidate.table.size
+      effort += box.kinds.length ** idlers
+      if (effort > EFFORT && least) break
+      least = settler.best(candidate, candidate.ratio, candidate.gears, least) ?? least
+    }
+    return least
+  }
+
+  /** The gear that fouls least, and by how much. */
+  private clearance(lifted: Lifted): Obstacle | null {
+    const { box, lathe } = this.bench
+    const least = this.nearest({ ...lifted, clearance: true })
     if (!least) return null
-    const worst = tightest(least, makeRules(lathe, box))
+    const rules = makeRules(lathe, box, { ...lifted, clearance: true })
+    const chain = makeChain(lathe, box, rules)
+    if (chain instanceof BanjoChain && !rules.anyReach) {
+      const worst = chain.tightest(least)
+      return worst && worst.mm < -HAIR ? obstacle.fouls(box.kinds[worst.kind].gear, -worst.mm, worst.between) : null
+    }
+    const worst = tightest(least, rules)
     return worst && worst.mm < -HAIR ? obstacle.clearance(box.kinds[worst.kind].gear, -worst.mm, worst.near) : null
   }
 
-  /** How far the chain of meshes falls short of spanning the fixed distance, at the least. */
-  reach(lifted: Lifted): Obstacle | null {
+  /** How far the train is from standing on the banjo, or from spanning the fixed distance. */
+  private reach(lifted: Lifted): Obstacle | null {
     const { box, lathe } = this.bench
-    const { centre, count, studs, centreDistance } = makeRules(lathe, box, lifted)
-    const settler = makeSettler(this.bench, null, { ...lifted, reach: true })
-    if (centreDistance === null) return null
-    let short = Number.POSITIVE_INFINITY
-    this.run({ ...lifted, reach: true }, this.stages, (set, ratio, gears) => {
-      for (let g = gears; g <= set.table.size + 1 + studs; g++) {
-        const found = ratio.setting[(g - set.table.size) % 2] >= 0 && settler.best(set, ratio, g, null)
-        if (!found) continue
-        const { reading, idlers } = found
-        const lengths: number[] = [centreDistance]
-        let at = 0
-        for (const between of idlers) {
-          for (let i = 0; i <= between; i++, at++) lengths.push(centre[reading[at] * count + reading[at + 1]])
-          at++
-        }
-        const sum = lengths.reduce((a, b) => a + b, 0)
-        const gap = lengths.length === 2 ? Math.abs(lengths[0] - lengths[1]) : 2 * Math.max(...lengths) - sum
-        short = Math.min(short, gap)
-      }
-      return false
-    })
-    return short === Number.POSITIVE_INFINITY ? null : obstacle.reach(short, null)
+    const least = this.nearest({ ...lifted, reach: true })
+    if (!least) return null
+    const chain = makeChain(lathe, box, makeRules(lathe, box, lifted))
+    if (!(chain instanceof BanjoChain)) return least.spare < 0 ? obstacle.reach(-least.spare / 1000, null) : null
+    const miss = chain.miss(least)
+    if (miss.faults.length === 0) return null
+    return reachObstacle(miss, idlerThatReaches(lathe, stagesOf(least, box.kinds)))
   }
 
   measure(limit: (typeof physical)[number], lifted: Lifted): Obstacle | null {

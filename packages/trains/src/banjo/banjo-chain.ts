@@ -5,8 +5,9 @@ import type { Box } from '../search/box.js'
 import type { Chain, Walk } from '../search/chain.js'
 import { PLAY, type Rules } from '../search/rules.js'
 import { meshesDirectly } from '../search/span-chain.js'
-import { Crowd } from './crowd.js'
+import { Crowd, type Tight } from './crowd.js'
 import { writeLayout } from './layout.js'
+import { type Miss, nearMiss } from './near-miss.js'
 import { type MeshDistance, type Place, Places, type Standing } from './places.js'
 import { Arc, type Turn } from './turn.js'
 
@@ -31,7 +32,7 @@ export class BanjoChain implements Chain {
   constructor(
     private readonly box: Box,
     private readonly rules: Rules,
-    banjo: Banjo,
+    private readonly banjo: Banjo,
     private readonly centreDistance: number,
     planes: number,
   ) {
@@ -62,6 +63,10 @@ export class BanjoChain implements Chain {
   }
 
   push(a: number, b: number): boolean {
+    if (this.rules.anyReach) {
+      this.studs++
+      return true
+    }
     const distance = this.distanceOf[a * this.rules.count + b]
     let next: readonly Place[]
     if (this.studs === 0) next = this.places.after(null, distance)
@@ -82,6 +87,7 @@ export class BanjoChain implements Chain {
   }
 
   close(a: number, b: number, walk: Walk, _spare: number, first: boolean): number | null {
+    if (this.rules.anyReach) return first ? 0 : -nearMiss(this.banjo, this.centreDistance, this.meshesOf(walk)).mm
     const mm = this.rules.centre[a * this.rules.count + b]
     this.best = null
     if (this.studs === 0) {
@@ -143,35 +149,61 @@ export class BanjoChain implements Chain {
     return this.arc.degrees(this.swing(a.farX, a.farY)) < this.arc.degrees(this.swing(b.farX, b.farY))
   }
 
-  layoutOf({ reading, idlers }: Arrangement): Layout | null {
-    const order = this.reversed ? [...reading].reverse() : reading
-    const between = this.reversed ? [...idlers].reverse() : idlers
-    const walk = {
-      reading: Int32Array.from(order),
-      depth: order.length,
-      idlers: Int32Array.from(between),
-      stages: between.length,
-    }
+  /** Sets a whole arrangement; null when it does not hold. */
+  private stand({ reading, idlers }: Arrangement): Standing | null {
+    const walk = this.walkOf(reading, idlers)
     this.start()
     let at = 0
     let holds: number | null = null
-    between.forEach((count, stage) => {
-      for (let i = 0; i <= count; i++, at++) {
-        const last = stage === between.length - 1 && i === count
-        if (last) holds = this.close(order[at], order[at + 1], walk, ENOUGH, false)
-        else this.push(order[at], order[at + 1])
+    for (let stage = 0; stage < walk.stages; stage++, at++) {
+      for (let i = 0; i <= walk.idlers[stage]; i++, at++) {
+        const [a, b] = [walk.reading[at], walk.reading[at + 1]]
+        if (at + 2 === walk.depth) holds = this.close(a, b, walk, ENOUGH, false)
+        else if (!this.push(a, b)) return null
       }
-      at++
-    })
-    if (holds === null || !this.best) return null
+    }
     this.crowd.gather(walk)
-    const degrees = this.best.last ? this.arc.degrees(this.swing(this.best.farX, this.best.farY)) : null
-    return writeLayout(
-      this.best,
-      degrees,
-      this.centreDistance,
-      this.reversed,
-      this.crowd.tightest(this.best, this.box.kinds),
-    )
+    return holds === null ? null : this.best
+  }
+
+  private walkOf(reading: readonly number[], idlers: readonly number[]): Walk {
+    const inOrder = <T>(list: readonly T[]): T[] => (this.reversed ? [...list].reverse() : [...list])
+    return {
+      reading: Int32Array.from(inOrder(reading)),
+      depth: reading.length,
+      idlers: Int32Array.from(inOrder(idlers)),
+      stages: idlers.length,
+    }
+  }
+
+  layoutOf(arrangement: Arrangement): Layout | null {
+    const standing = this.stand(arrangement)
+    if (!standing) return null
+    const degrees = standing.last ? this.arc.degrees(this.swing(standing.farX, standing.farY)) : null
+    const tightest = this.crowd.tightest(standing, this.box.kinds)
+    return writeLayout(standing, degrees, this.centreDistance, this.reversed, tightest)
+  }
+
+  /** The tightest place of an arrangement that stands, whatever fouls when clearance is lifted. */
+  tightest(arrangement: Arrangement): Tight | null {
+    const standing = this.stand(arrangement)
+    return standing && this.crowd.tightest(standing, this.box.kinds)
+  }
+
+  /** What keeps an arrangement from standing, clearances aside. */
+  miss({ reading, idlers }: Arrangement): Miss {
+    const walk = this.walkOf(reading, idlers)
+    return nearMiss(this.banjo, this.centreDistance, this.meshesOf(walk))
+  }
+
+  private meshesOf({ reading, idlers, stages }: Walk): MeshDistance[] {
+    const meshes: MeshDistance[] = []
+    let at = 0
+    for (let stage = 0; stage < stages; stage++, at++) {
+      for (let i = 0; i <= idlers[stage]; i++, at++) {
+        meshes.push(this.distances[this.distanceOf[reading[at] * this.rules.count + reading[at + 1]]])
+      }
+    }
+    return meshes
   }
 }

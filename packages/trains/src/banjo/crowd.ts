@@ -7,6 +7,13 @@ import type { Standing } from './places.js'
 
 const MOST = 32
 
+/** The smallest clearance of a standing chain. */
+export interface Tight {
+  mm: number
+  kind: number
+  between: string
+}
+
 /**
  * Whether the gears of a standing chain leave each other, the shafts and the castings room. Works in the banjo's frame:
  * shaft 0 is the pivot, then the studs, then the far shaft.
@@ -118,12 +125,13 @@ export class Crowd {
     return least
   }
 
-  tightest(standing: Standing, kinds: readonly Kind[]): { mm: number; between: string } | null {
-    let found: { mm: number; between: string } | null = null
+  /** The tightest place: mm to spare, the kind of gear whose tip it is, and what it is between. */
+  tightest(standing: Standing, kinds: readonly Kind[]): Tight | null {
+    let found: Tight | null = null
     this.each(standing, (mm, g, beside, which) => {
       if (found !== null && mm >= found.mm) return false
       const teeth = kinds[this.kind[g]].gear.teeth
-      found = { mm, between: this.name(teeth, beside, which, kinds) }
+      found = { mm, kind: this.kind[g], between: this.name(teeth, beside, which, kinds) }
       return false
     })
     return found

@@ -43,6 +43,6 @@ export function writeLayout(
     swing,
     shafts: [fixed(nanometre(centreDistance)), ...studs, fixed(0)],
     meshes,
-    clearance: clearance && { ...clearance, mm: nanometre(clearance.mm) },
+    clearance: clearance && { mm: nanometre(clearance.mm), between: clearance.between },
   }
 }

@@ -22,9 +22,9 @@ export function makeBench({ lathe, gears }: Workshop): Bench {
 }
 
 /** What the meshes must do between the fixed shafts of this lathe. */
-function makeChain(lathe: Lathe, box: Box, rules: Rules): Chain {
-  const { centreDistance, anyReach } = rules
-  if (centreDistance === null || anyReach) return freeChain
+export function makeChain(lathe: Lathe, box: Box, rules: Rules): Chain {
+  const { centreDistance } = rules
+  if (centreDistance === null) return freeChain
   if (!lathe.banjo) return new SpanChain(rules, centreDistance)
   return new BanjoChain(box, rules, lathe.banjo, centreDistance, lathe.planes ?? DEFAULT_PLANES)
 }

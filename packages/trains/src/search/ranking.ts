@@ -93,6 +93,12 @@ export class Ranking {
     this.room = Math.max(this.room, 4 * this.pool.length)
   }
 
+  /** The leading candidates, ties beyond the limit among them. */
+  leading(): readonly Candidate[] {
+    this.cull()
+    return this.pool
+  }
+
   get empty(): boolean {
     return this.pool.length === 0
   }

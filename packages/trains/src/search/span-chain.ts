@@ -37,9 +37,12 @@ export class SpanChain implements Chain {
   close(a: number, b: number, _walk: Walk, spare: number): number | null {
     const { distance, rules, meshes } = this
     const d = rules.centre[a * rules.count + b]
-    if (meshes === 0) return meshesDirectly(distance, d, rules.module[a]) ? spare : null
-    const longest = Math.max(this.longest[meshes], d, distance)
-    return 2 * longest <= this.sums[meshes] + d + distance + HAIR ? spare : null
+    if (meshes === 0 && meshesDirectly(distance, d, rules.module[a])) return spare
+    const longest = Math.max(meshes > 0 ? this.longest[meshes] : 0, d, distance)
+    // Two sides of one length close no triangle: a direct mesh is out by their difference.
+    const short = 2 * longest - (meshes > 0 ? this.sums[meshes] : 0) - d - distance
+    if (rules.anyReach) return -Math.max(short, 0)
+    return meshes > 0 && short <= HAIR ? spare : null
   }
 
   layoutOf(): null {

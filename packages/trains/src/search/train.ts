@@ -1,6 +1,7 @@
 import { type Rational, rational, toNumber } from '@trainwright/measures'
 import type { Caution, CautionCode, Lathe, Layout, ShaftGears, Stage, Train } from '../contract.js'
 import { cautionMessage } from '../messages.js'
+import type { Arrangement } from './arrangement.js'
 import type { Kind } from './box.js'
 import { handOf, type Question, type Setting } from './question.js'
 import type { Ranked } from './ranking.js'
@@ -23,7 +24,7 @@ export function shaftsOf(stages: readonly Stage[], planes: number): ShaftGears[]
   return shafts
 }
 
-export function stagesOf({ arrangement: { reading, idlers } }: Ranked, kinds: readonly Kind[]): Stage[] {
+export function stagesOf({ reading, idlers }: Arrangement, kinds: readonly Kind[]): Stage[] {
   let at = 0
   const next = () => ({ ...kinds[reading[at++]].gear })
   return idlers.map((count) => {
@@ -56,7 +57,7 @@ export function buildTrain(
 ): Train {
   const { arrangement, ratio: fixed } = ranked
   const setting = question.settings[arrangement.setting]
-  const stages = stagesOf(ranked, kinds)
+  const stages = stagesOf(arrangement, kinds)
   const p = BigInt(ranked.table.product[ranked.p])
   const q = BigInt(ranked.table.product[ranked.q])
   const error = rational(fixed.n * p - fixed.d * q, fixed.d * q)

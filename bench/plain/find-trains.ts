@@ -2,7 +2,8 @@ import { exactly, multiply, parseLength, parsePitch, rational, toNumber } from '
 import type { Caution, CautionCode, FindOptions, ThreadWanted, Train, TrainSearch, Workshop } from '@trainwright/trains'
 import { compareFractions, type Fraction, fraction, fromRational, over, times, toRational } from './fraction.js'
 import { type GearSet, gearSets } from './gear-sets.js'
-import { compareRanks, type Mounting, settle } from './settle.js'
+import { compareRanks } from './ranks.js'
+import { type Mounting, settle } from './settle.js'
 import { readShop, resolve, type Shop } from './shop.js'
 
 /** The tolerance asked for, as a fraction of the lead. */

@@ -1,4 +1,4 @@
-import type { Gear, Lathe, ShaftGears } from '@trainwright/trains'
+import type { Gear, Lathe, Layout, ShaftGears } from '@trainwright/trains'
 
 /** mm: what is short by no more than this still holds. */
 export const HAIR = 1e-9
@@ -53,8 +53,44 @@ export function spans(shafts: Shafts, centreDistance: number): boolean {
   return longest <= others + HAIR
 }
 
+/** On a banjo: the least to spare anywhere, the shafts' centres being `at`; null when nothing could foul. */
+export function tightest(lathe: Lathe, shafts: Shafts, at: readonly { x: number; y: number }[]): Layout['clearance'] {
+  const gap = (i: number, j: number): number => Math.hypot(at[i].x - at[j].x, at[i].y - at[j].y)
+  /** Whether gear g of shaft i meshes with a gear of shaft j. */
+  const meshesInto = (i: number, g: number, j: number): boolean =>
+    (j === i - 1 && g === 0) || (j === i + 1 && g === shafts[i].gears.length - 1)
+  const spares: { mm: number; between: string }[] = []
+  shafts.forEach(({ gears }, i) => {
+    gears.forEach(({ gear, plane }, g) => {
+      const tip = tipRadius(gear)
+      const name = `${gear.teeth} on shaft ${i}`
+      shafts.forEach((other, j) => {
+        if (j === i) return
+        if (!meshesInto(i, g, j)) {
+          spares.push({ mm: gap(i, j) - tip - clearanceOf(lathe, gear), between: `${name}, centre of shaft ${j}` })
+        }
+        other.gears.forEach((facing, f) => {
+          if (facing.plane !== plane || (meshesInto(i, g, j) && meshesInto(j, f, i))) return
+          const mm = gap(i, j) - tip - tipRadius(facing.gear) - TIP_GAP
+          spares.push({ mm, between: `${name}, ${facing.gear.teeth} on shaft ${j}` })
+        })
+      })
+      for (const { x, y, radius } of lathe.banjo?.keepOut ?? []) {
+        spares.push({ mm: Math.hypot(at[i].x - x, at[i].y - y) - tip - radius, between: `${name}, what stands there` })
+      }
+    })
+  })
+  return spares.length > 0 ? spares.reduce((least, spare) => (spare.mm < least.mm ? spare : least)) : null
+}
+
 /**
  * Whole micrometres, halves up. Through whole nanometres first: a float that stands for 1.5875 mm may lie a hair to
  * either side of it.
  */
 export const micrometres = (mm: number): number => Math.round(Math.round(mm * 1e6) / 1000)
+
+/** mm: more clearance than this is no better. */
+const ENOUGH = 5
+
+/** Clearance to spare (null: nothing could foul) as a number for ranking, smaller being better. */
+export const rankOfSpare = (mm: number | null): number => -micrometres(Math.min(mm ?? ENOUGH, ENOUGH))

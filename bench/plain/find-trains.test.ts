@@ -3,6 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { shaftsOf } from './arrangements.js'
 import { neighbourSpares } from './clearances.js'
 import { findTrainsPlain, toleranceOf } from './find-trains.js'
+import { compareFractions, fraction } from './fraction.js'
+import { gearSets } from './gear-sets.js'
+import { readShop } from './shop.js'
 
 const box = (...teeth: number[]): Workshop['gears'] => teeth.map((t) => ({ teeth: t }))
 const shop = (gears: Workshop['gears'], lathe: Partial<Lathe> = {}): Workshop => ({
@@ -75,6 +78,19 @@ describe('ratio and tolerance', () => {
       findTrainsPlain(shop(box(20, 40, 30)), { pitch: '1000/2001', tolerance: { ppm } }).counts.withinTolerance
     expect(ask(500)).toBe(1)
     expect(ask(499.999999)).toBe(0)
+  })
+
+  it('keeps just the sets whose error is at most the tolerance', () => {
+    const read = readShop(shop(box(20, 25, 30, 40, 45, 50, 60)))
+    const half = fraction(1, 2)
+    const every = [...gearSets(read, half, 3, null)]
+    // 7 x 6 simple sets, (7 over 2) x (5 over 2) of two stages, (7 over 3) x (4 over 3) of three.
+    expect(every.length).toBe(42 + 21 * 10 + 35 * 4)
+    // Each error that occurs is a border of its own.
+    for (const { off } of every) {
+      const kept = every.filter((set) => compareFractions(set.off, off) <= 0)
+      if (compareFractions(off, fraction(1)) < 0) expect([...gearSets(read, half, 3, off)]).toEqual(kept)
+    }
   })
 
   it('reads an error over a length', () => {

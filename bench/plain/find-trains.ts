@@ -2,7 +2,8 @@ import { exactly, multiply, parseLength, parsePitch, rational, toNumber } from '
 import type { Caution, CautionCode, FindOptions, ThreadWanted, Train, TrainSearch, Workshop } from '@trainwright/trains'
 import { compareFractions, type Fraction, fraction, fromRational, over, times, toRational } from './fraction.js'
 import { type GearSet, gearSets } from './gear-sets.js'
-import { compareRanks, type Mounting, settle } from './settle.js'
+import { compareRanks } from './ranks.js'
+import { type Mounting, settle } from './settle.js'
 import { readShop, resolve, type Shop } from './shop.js'
 
 /** The tolerance asked for, as a fraction of the lead. */
@@ -63,40 +64,53 @@ function trainOf(shop: Shop, mounting: Mounting, wanted: ThreadWanted, approxima
   }
 }
 
+/** A question read once, and what trying everything within its tolerance gives. */
+function search(workshop: Workshop, wanted: ThreadWanted, options: FindOptions) {
+  const shop = readShop(workshop)
+  const pitch = parsePitch(wanted.pitch)
+  const wantedLead = times(fromRational(pitch.mm), fraction(wanted.starts ?? 1))
+  const stages = options.stages ?? Math.min(shop.studs + 1, 4)
+  const mounted = (options.mounted ?? []).map((ref) => resolve(shop.kinds, ref)).filter((kind) => kind !== null)
+  const sets = (tolerance: Fraction | null): GearSet[] => [...gearSets(shop, wantedLead, stages, tolerance)]
+  const mountable = (among: readonly GearSet[]): Mounting[] =>
+    among.map((set) => settle(shop, set, wanted.hand ?? 'right', mounted)).filter((mounting) => mounting !== null)
+  const train = (mounting: Mounting): Train => trainOf(shop, mounting, wanted, pitch.approximate || shop.approximate)
+
+  const within = sets(toleranceOf(wanted))
+  const found = mountable(within).sort(closestFirst)
+  /** Within tolerance if there is any; else the first at any error, going outwards. */
+  const closest = (): Train | null => {
+    if (found.length > 0) return train(found[0])
+    for (const level of levels(sets(null))) {
+      const [best] = mountable(level).sort(closestFirst)
+      if (best) return train(best)
+    }
+    return null
+  }
+  const trains = (): Train[] =>
+    [...found]
+      .sort(options.order === 'closest' ? closestFirst : fewestFirst)
+      .slice(0, options.limit ?? 50)
+      .map(train)
+  return { trains, counts: { withinTolerance: within.length, mountable: found.length }, closest }
+}
+
 /**
  * Every train by trying everything: each gear set by its exact ratio, each arrangement of it, each idler in each mesh,
  * and on a banjo each slot and each circle's two solutions. Slow, and meant to be plainly right.
  * Cautions carry their codes without a sentence; obstacles are not sought. The input must be sound.
  */
 export function findTrainsPlain(workshop: Workshop, wanted: ThreadWanted, options: FindOptions = {}): TrainSearch {
-  const shop = readShop(workshop)
-  const pitch = parsePitch(wanted.pitch)
-  const wantedLead = times(fromRational(pitch.mm), fraction(wanted.starts ?? 1))
-  const stages = options.stages ?? Math.min(shop.studs + 1, 4)
-  const mounted = (options.mounted ?? []).map((ref) => resolve(shop.kinds, ref)).filter((kind) => kind !== null)
-  const mountable = (sets: readonly GearSet[]): Mounting[] =>
-    sets.map((set) => settle(shop, set, wanted.hand ?? 'right', mounted)).filter((mounting) => mounting !== null)
+  const { trains, counts, closest } = search(workshop, wanted, options)
+  return { trains: trains(), counts, closest: closest(), obstacles: [] }
+}
 
-  const within = [...gearSets(shop, wantedLead, stages, toleranceOf(wanted))]
-  const found = mountable(within)
-
-  const nearest = (): Mounting | undefined => {
-    if (found.length > 0) return [...found].sort(closestFirst)[0]
-    for (const level of levels([...gearSets(shop, wantedLead, stages, null)])) {
-      const best = mountable(level).sort(closestFirst)[0]
-      if (best) return best
-    }
-    return undefined
-  }
-  const closest = nearest()
-  const train = (mounting: Mounting): Train => trainOf(shop, mounting, wanted, pitch.approximate || shop.approximate)
-  return {
-    trains: found
-      .sort(options.order === 'closest' ? closestFirst : fewestFirst)
-      .slice(0, options.limit ?? 50)
-      .map(train),
-    counts: { withinTolerance: within.length, mountable: found.length },
-    closest: closest ? train(closest) : null,
-    obstacles: [],
-  }
+/** The same without the closest train, whose search beyond the tolerance takes most of the time when there is none. */
+export function findWithinPlain(
+  workshop: Workshop,
+  wanted: ThreadWanted,
+  options: FindOptions = {},
+): Pick<TrainSearch, 'trains' | 'counts'> {
+  const { trains, counts } = search(workshop, wanted, options)
+  return { trains: trains(), counts }
 }

@@ -13,6 +13,7 @@ export const toRational = ({ n, d }: Fraction): Rational => rational(n, d)
 export const times = (a: Fraction, b: Fraction): Fraction => ({ n: a.n * b.n, d: a.d * b.d })
 /** a / b, b above zero. */
 export const over = (a: Fraction, b: Fraction): Fraction => ({ n: a.n * b.d, d: a.d * b.n })
+export const plus = (a: Fraction, b: Fraction): Fraction => ({ n: a.n * b.d + b.n * a.d, d: a.d * b.d })
 export const minus = (a: Fraction, b: Fraction): Fraction => ({ n: a.n * b.d - b.n * a.d, d: a.d * b.d })
 export const magnitude = (a: Fraction): Fraction => (a.n < 0n ? { n: -a.n, d: a.d } : a)
 

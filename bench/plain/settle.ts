@@ -1,8 +1,9 @@
 import type { Hand, Layout, ShaftGears } from '@trainwright/trains'
 import { arrangements, type KindStage, reading, shaftsOf } from './arrangements.js'
-import { HAIR, micrometres, neighbourSpares, spans, tipRadius } from './clearances.js'
+import { HAIR, neighbourSpares, rankOfSpare, spans, tipRadius } from './clearances.js'
 import type { GearSet } from './gear-sets.js'
 import { betterLayout, layOutPlain } from './lay-out.js'
+import { compareRanks } from './ranks.js'
 import type { Kind, Setting, Shop } from './shop.js'
 import { canSupply } from './stock.js'
 
@@ -15,15 +16,6 @@ export interface Mounting {
   layout: Layout | null
   /** What places it among the arrangements of its set: compared number by number, smaller first. */
   rank: number[]
-}
-
-/** mm: more clearance than this is no better. */
-const ENOUGH = 5
-
-/** Negative, zero or positive as a comes before, with or after b: the first difference decides. */
-export function compareRanks(a: readonly number[], b: readonly number[]): number {
-  const at = a.findIndex((x, i) => x !== b[i])
-  return at < 0 ? a.length - b.length : a[at] - (b[at] ?? Number.NEGATIVE_INFINITY)
 }
 
 /** The spindle and leadscrew turn alike when the meshes and reversals are even; alike, a right-hand screw cuts right. */
@@ -84,7 +76,7 @@ function rankOf(stages: KindStage[], { drive, gearbox }: Setting, spare: number 
   return [
     gears.length,
     -inCommon(gears, mounted),
-    -micrometres(Math.min(spare ?? ENOUGH, ENOUGH)),
+    rankOfSpare(spare),
     teethOf(stages.flatMap((s) => s.idlers)),
     drive,
     gearbox,

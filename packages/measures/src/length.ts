@@ -1,5 +1,5 @@
 import { INCH } from './pitch.js'
-import { readQuantity, within } from './quantity.js'
+import { inches, millimetres, readQuantity, within } from './quantity.js'
 import { multiply, type Rational, rational } from './rational.js'
 
 /** Text of a length: '0.005 mm', '3/8 in', '4"', '2 thou', '5 µm', '10' (mm). */
@@ -18,17 +18,13 @@ const factor = {
 type LengthUnit = keyof typeof factor
 
 const units: Readonly<Record<string, LengthUnit>> = {
-  mm: 'mm',
-  millimetre: 'mm',
-  millimetres: 'mm',
-  in: 'in',
-  inch: 'in',
-  inches: 'in',
-  '"': 'in',
+  ...millimetres,
+  ...inches,
   thou: 'thou',
-  µm: 'micrometre',
   μm: 'micrometre',
   um: 'micrometre',
+  micron: 'micrometre',
+  microns: 'micrometre',
 }
 
 const range: readonly [Rational, Rational] = [rational(1, 1_000_000), rational(100_000)]

@@ -13,6 +13,7 @@ const reasons = {
   'not-a-number': 'this cannot be read as a number',
   'ambiguous-comma': 'the comma may part thousands or decimals: write a point',
   'zero-denominator': 'a fraction with 0 below the line is no number',
+  'improper-mixed': 'the fraction after the whole number must be less than one',
   negative: 'it must be more than zero, without a sign',
   exponent: 'write the number in full, without an exponent',
   unit: 'the unit is not known here',
@@ -23,7 +24,8 @@ export type Reason = keyof typeof reasons
 
 const shown = (given: unknown): string => {
   const text = typeof given === 'string' ? given : String(typeof given === 'object' ? typeof given : given)
-  return text.length > 40 ? `${text.slice(0, 40)}…` : text
+  const signs = [...text]
+  return signs.length > 40 ? `${signs.slice(0, 40).join('')}…` : text
 }
 
 export const sentence = (what: Expected, reason: Reason, given: unknown, detail = ''): string =>

@@ -3,15 +3,19 @@ import { type Rational, rational } from './rational.js'
 /** Longer than any measure a person types; anything past it is refused unread. */
 export const LONGEST_TEXT = 60
 
-const vulgar = /[\u00bc-\u00be\u2150-\u215e]/g
+// Fractions in one sign, full-width forms and squared units such as ㎜. Not raised or lowered digits: 4² is not 42.
+const compatible = /[\u00bc-\u00be\u2150-\u215f\u2189\uff01-\uff5e\u3380-\u33df]/g
 
-/** One spelling for spaces, inch marks, fraction slashes and vulgar fractions. */
+/** One spelling for spaces, inch marks, fraction slashes and signs that stand for several letters or digits. */
 export function tidy(text: string): string {
   return text
-    .replace(/[\u2033\u201c\u201d]|''|\u2032\u2032/g, '"')
-    .replace(vulgar, (c) => ` ${c.normalize('NFKC').replace('\u2044', '/')} `)
-    .normalize('NFKC')
-    .replace(/\u2044/g, '/')
+    .replace(compatible, (c) => {
+      const plain = c.normalize('NFKC')
+      return plain.includes('\u2044') ? ` ${plain} ` : plain
+    })
+    .replace(/[\u2033\u201c\u201d]|(['\u2032\u2019])\1/g, '"')
+    .replace(/\u00b5/g, '\u03bc')
+    .replace(/[\u2044\u2215]/g, '/')
     .replace(/\s+/g, ' ')
     .trim()
 }
@@ -20,7 +24,13 @@ const decimal = /^\+?(\d+(?:[.,]\d*)?|[.,]\d+)$/
 const fraction = /^\+?([\d.,]+) ?\/ ?([\d.,]+)$/
 const mixed = /^\+?(\d+)(?: |-| - )(\d+) ?\/ ?(\d+)$/
 
-export type NumberFault = 'not-a-number' | 'ambiguous-comma' | 'zero-denominator' | 'negative' | 'exponent'
+export type NumberFault =
+  | 'not-a-number'
+  | 'ambiguous-comma'
+  | 'zero-denominator'
+  | 'improper-mixed'
+  | 'negative'
+  | 'exponent'
 
 /** `1,250` may be a thousand and more, or one and a quarter; `0,125` and `1,25` can only be decimals. */
 const ambiguousComma = /^[1-9]\d{0,2},\d{3}$/
@@ -42,8 +52,10 @@ export function readNumber(text: string): Rational | NumberFault {
   if (/^\+?[\d.,]+ ?e ?[-+]?\d+$/i.test(text)) return 'exponent'
   const m = mixed.exec(text)
   if (m) {
-    const d = BigInt(m[3])
-    return d === 0n ? 'zero-denominator' : rational(BigInt(m[1]) * d + BigInt(m[2]), d)
+    const [whole, n, d] = m.slice(1).map(BigInt)
+    if (d === 0n) return 'zero-denominator'
+    // `1 250/4` is rather a thousand and more, parted by a space.
+    return n < d ? rational(whole * d + n, d) : 'improper-mixed'
   }
   const f = fraction.exec(text)
   const top = readDecimal(f ? f[1] : text)
@@ -54,9 +66,14 @@ export function readNumber(text: string): Rational | NumberFault {
   return below.n === 0n ? 'zero-denominator' : rational(top.n * below.d, top.d * below.n)
 }
 
-/** The decimal that a finite number prints, exponent and all, exactly. */
+/**
+ * The decimal that a number prints, exponent and all, exactly: 0.1 is one tenth.
+ * @throws RangeError when the number is not finite.
+ */
 export function exactly(value: number): Rational {
-  const [, sign, whole, part = '', exponent = '0'] = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(value))!
+  const found = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(value))
+  if (!found) throw new RangeError('only a finite number can be taken exactly')
+  const [, sign, whole, part = '', exponent = '0'] = found
   const n = BigInt(sign + whole + part)
   const power = Number(exponent) - part.length
   return power >= 0 ? rational(n * 10n ** BigInt(power)) : rational(n, 10n ** BigInt(-power))

@@ -1,4 +1,4 @@
-import { type Quantity, readQuantity, within } from './quantity.js'
+import { inches, millimetres, type Quantity, readQuantity, within } from './quantity.js'
 import { divide, isDecimal, multiply, type Rational, rational, toDecimal, toFractionText } from './rational.js'
 
 /** Text of a pitch: '0.7 mm', '26 tpi', '1/8 in', '254/195', '0.5 module', '32 dp', '1.25' (mm). */
@@ -23,17 +23,10 @@ export const INCH: Rational = rational(127, 5)
 export const PI: Rational = rational(245850922, 78256779)
 
 const units: Readonly<Record<string, PitchUnit>> = {
-  mm: 'mm',
-  millimetre: 'mm',
-  millimetres: 'mm',
-  millimeter: 'mm',
-  millimeters: 'mm',
+  ...millimetres,
+  ...inches,
   tpi: 'tpi',
   threadsperinch: 'tpi',
-  in: 'in',
-  inch: 'in',
-  inches: 'in',
-  '"': 'in',
   module: 'module',
   modules: 'module',
   mod: 'module',
@@ -71,8 +64,6 @@ function inMillimetres({ unit, value }: Quantity<PitchUnit>): Rational {
  */
 export function parsePitch(text: PitchText | number, path = ''): Pitch {
   const quantity = readQuantity<PitchUnit>(text, { what: 'pitch', units, bare: 'mm' }, path)
-  const inUnit = quantity.value
-  if (inUnit.n === '0') within(inUnit, range, 'pitch', text, path, '')
   const mm = inMillimetres(quantity)
   within(mm, range, 'pitch', text, path, '0.001 mm to 1000 mm')
   const { unit, value } = quantity

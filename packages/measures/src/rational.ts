@@ -38,20 +38,22 @@ export function divide(a: Rational, b: Rational): Rational {
 export const compare = (a: Rational, b: Rational): number => into(a).compare(into(b))
 
 const bits = (x: bigint): number => x.toString(2).length
+const shifted = (x: bigint, by: number): bigint => (by > 0 ? x << BigInt(by) : x)
 
-/** The double nearest to `n / d`: the one exit from exactness. Huge terms neither overflow nor lose digits. */
+/** The double nearest to `n / d`, ties to even: the one exit from exactness. Huge terms neither overflow nor lose digits. */
 export function toNumber({ n, d }: Rational): number {
   const a = BigInt(n)
   const b = BigInt(d)
-  const whole = Number(a)
-  if (Number.isSafeInteger(whole) && Number.isSafeInteger(Number(b))) return whole / Number(b)
+  if (Number.isSafeInteger(Number(a)) && Number.isSafeInteger(Number(b))) return Number(a) / Number(b)
   const size = a < 0n ? -a : a
-  // Scale until the quotient has more bits than a double holds; a set last bit stands for the remainder.
-  const shift = bits(b) - bits(size) + 66
-  const top = shift > 0 ? size << BigInt(shift) : size
-  const below = shift > 0 ? b : b << BigInt(-shift)
-  const quotient = top / below
-  const near = Number(top % below === 0n ? quotient : quotient | 1n) * 2 ** -shift
+  // 2^high is at most the value or twice it; a double keeps 53 bits below its highest, none of them under 2^-1074.
+  const high = bits(size) - bits(b)
+  const last = Math.max((shifted(size, -high) < shifted(b, high) ? high - 1 : high) - 52, -1074)
+  const top = shifted(size, -last)
+  const below = shifted(b, last)
+  const whole = top / below
+  const rest = 2n * (top % below)
+  const near = Number(rest > below || (rest === below && whole % 2n === 1n) ? whole + 1n : whole) * 2 ** last
   return a < 0n ? -near : near
 }
 

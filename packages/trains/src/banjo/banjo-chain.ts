@@ -8,8 +8,8 @@ import { meshesDirectly } from '../search/span-chain.js'
 import { Crowd, type Tight } from './crowd.js'
 import { writeLayout } from './layout.js'
 import { type Miss, nearMiss } from './near-miss.js'
-import { type MeshDistance, type Place, Places, type Standing } from './places.js'
-import { Arc, type Turn } from './turn.js'
+import { type MeshDistance, type Place, Places, type Point, type Standing } from './places.js'
+import { Arc, type Turn, turn } from './turn.js'
 
 /**
  * The banjo decides: from the pivot outwards each mesh sets the next stud in its slot, the last mesh sets the swing.
@@ -23,6 +23,8 @@ export class BanjoChain implements Chain {
   private readonly distanceOf: Int32Array
   private readonly distances: MeshDistance[] = []
   private readonly arc: Arc
+  /** The far shaft of a banjo that cannot swing. */
+  private readonly still: Point | null
   private readonly crowd: Crowd
   private readonly frontier: (readonly Place[])[] = []
   private readonly floor: number
@@ -53,7 +55,10 @@ export class BanjoChain implements Chain {
     this.places = new Places(banjo.slots, this.distances)
     this.arc = new Arc(banjo.swing[0], banjo.swing[1])
     const coarsest = rules.module.reduce((a, b) => Math.max(a, b), 0)
-    this.play = banjo.slots.some((s) => s.from === s.to) ? PLAY * coarsest : 0
+    const [least, greatest] = banjo.swing
+    const { c, s } = turn(least)
+    this.still = least === greatest ? { x: centreDistance * c, y: -centreDistance * s } : null
+    this.play = this.still || banjo.slots.some((slot) => slot.from === slot.to) ? PLAY * coarsest : 0
     this.floor = rules.anyClearance ? Number.NEGATIVE_INFINITY : -HAIR
     this.crowd = new Crowd(rules, banjo, centreDistance, planes, this.reversed)
   }
@@ -100,21 +105,12 @@ export class BanjoChain implements Chain {
     let gathered = false
     let most: number | null = null
     for (const last of this.frontier[this.studs]) {
-      const { x, y, radius } = last
-      // The far shaft: so far from the pivot, so far from the last stud.
-      const along = (this.centreDistance ** 2 + (radius - mm) * (radius + mm)) / (2 * radius)
-      const square = (this.centreDistance - along) * (this.centreDistance + along)
-      if (square < -HAIR * this.centreDistance) continue
-      const aside = Math.sqrt(Math.max(0, square))
-      for (const side of aside > HAIR ? [1, -1] : [1]) {
-        const farX = (along * x - side * aside * y) / radius
-        const farY = (along * y + side * aside * x) / radius
-        if (!this.arc.holds(this.swing(farX, farY))) continue
+      for (const { x, y } of this.farPlaces(last, mm, this.rules.module[a])) {
         if (!gathered) {
           this.crowd.gather(walk)
           gathered = true
         }
-        const standing = { last, farX, farY }
+        const standing = { last, farX: x, farY: y }
         const floor = most === null ? this.floor : Math.min(most, ENOUGH) - 2 * HAIR
         const spare = this.crowd.spare(standing, floor)
         if (spare < floor) continue
@@ -126,6 +122,23 @@ export class BanjoChain implements Chain {
       }
     }
     return most === null ? null : Math.min(most, ENOUGH)
+  }
+
+  /** Where the far shaft can stand in the banjo's frame: so far from the pivot, so far from the last stud, within the swing. */
+  private farPlaces({ x, y, radius }: Place, mm: number, module: number): Point[] {
+    const { centreDistance, still } = this
+    // A banjo that cannot swing adjusts nothing: the last mesh holds as it comes.
+    if (still) return meshesDirectly(Math.sqrt((x - still.x) ** 2 + (y - still.y) ** 2), mm, module) ? [still] : []
+    const along = (centreDistance ** 2 + (radius - mm) * (radius + mm)) / (2 * radius)
+    const square = (centreDistance - along) * (centreDistance + along)
+    if (square < -HAIR * centreDistance) return []
+    const aside = Math.sqrt(Math.max(0, square))
+    const places: Point[] = []
+    for (const side of aside > HAIR ? [1, -1] : [1]) {
+      const far = { x: (along * x - side * aside * y) / radius, y: (along * y + side * aside * x) / radius }
+      if (this.arc.holds(this.swing(far.x, far.y))) places.push(far)
+    }
+    return places
   }
 
   /** The far shaft stands at minus the swing in the banjo's frame. */

@@ -80,8 +80,23 @@ export function nearMiss(banjo: Banjo, centreDistance: number, chain: readonly M
     return worse(ways[0], 0, 0, { what: 'mesh', mm: Math.abs(gap), stud, slot: null, too: gap > 0 ? 'far' : 'near' })
   }
   const arc = new Arc(banjo.swing[0], banjo.swing[1])
+  const still = arc.least === arc.greatest ? turn(arc.least) : null
   let best: Partial | null = null
   for (const way of ways) {
+    if (still) {
+      const apart = Math.sqrt((way.x - centreDistance * still.c) ** 2 + (way.y + centreDistance * still.s) ** 2)
+      const gap = apart < mm ? apart - mm : Math.max(0, apart - mm - PLAY * module)
+      const fault: Fault = {
+        what: 'mesh',
+        mm: Math.abs(gap),
+        stud: stud + 1,
+        slot: null,
+        too: gap > 0 ? 'far' : 'near',
+      }
+      const done = worse(way, 0, 0, fault)
+      if (best === null || done.mm < best.mm) best = done
+      continue
+    }
     const radius = Math.sqrt(way.x * way.x + way.y * way.y)
     const far = radius + mm < centreDistance ? centreDistance - radius - mm : 0
     const near = Math.abs(centreDistance - radius) > mm ? Math.abs(centreDistance - radius) - mm : 0

@@ -3,6 +3,11 @@ import type { Slot } from '../contract.js'
 import { PLAY } from '../search/rules.js'
 import { type Turn, turn } from './turn.js'
 
+export interface Point {
+  x: number
+  y: number
+}
+
 /** Where a stud stands on the banjo: its frame has the pivot at the origin and slot 1 along x. Lengths in mm. */
 export interface Place {
   /** The stud before it in the chain, or null for the first. */

@@ -35,8 +35,8 @@ export function turn(degrees: number): Turn {
 const across = (a: Turn, b: Turn): number => a.c * b.s - a.s * b.c
 const alongside = (a: Turn, b: Turn): number => a.c * b.c + a.s * b.s
 
-/** Directions nearer than this to a limit stand on it. A hair at arm's length. */
-const CLOSE = 1e-11
+/** Directions nearer than this to a limit stand on it: about the 1e-9 degree to which angles are written. */
+const CLOSE = 2e-11
 
 /** A range of directions, anticlockwise from one angle to another. */
 export class Arc {

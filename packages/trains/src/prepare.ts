@@ -1,12 +1,23 @@
 import { chart } from './chart.js'
-import { checkChart, checkedWorkshop, checkFind } from './check-question.js'
-import type { ChartOptions, ChartRow, FindOptions, ThreadWanted, TrainSearch, Workshop } from './contract.js'
+import { checkChart, checkedWorkshop, checkFind, checkPropose } from './check-question.js'
+import type {
+  ChartOptions,
+  ChartRow,
+  FindOptions,
+  GearProposals,
+  ProposeOptions,
+  ThreadWanted,
+  TrainSearch,
+  Workshop,
+} from './contract.js'
 import { search } from './find-trains.js'
+import { type ProgressListener, propose } from './propose-gears.js'
 import { makeBench } from './search/bench.js'
 
 /** The questions of one workshop, without naming it again. */
 export interface Prepared {
   findTrains(wanted: ThreadWanted, options?: FindOptions): TrainSearch
+  proposeGears(wanted: ThreadWanted[], options?: ProposeOptions & { onProgress?: ProgressListener }): GearProposals
   makeChart(wanted: ThreadWanted[], options?: ChartOptions): ChartRow[]
 }
 
@@ -21,6 +32,10 @@ export function prepare(workshop: Workshop): Prepared {
     findTrains(wanted, options = {}) {
       const asked = checkFind(known, wanted, options)
       return search(bench, asked.wanted, asked.options)
+    },
+    proposeGears(wanted, options = {}) {
+      const asked = checkPropose(known, wanted, options)
+      return propose(known, bench, asked.wanted, asked.options, options.onProgress)
     },
     makeChart(wanted, options = {}) {
       const asked = checkChart(known, wanted, options)

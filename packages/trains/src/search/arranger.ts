@@ -180,6 +180,10 @@ export class Arranger implements Settler, Walk {
     return this.found === incumbent ? null : this.found
   }
 
+  lend(kind: number, copies: number): void {
+    this.supply.lend(kind, copies)
+  }
+
   layoutOf(arrangement: Arrangement): Layout | null {
     return this.chain.layoutOf(arrangement)
   }

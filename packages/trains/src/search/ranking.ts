@@ -5,38 +5,43 @@ import type { GearSet, Settler } from './settler.js'
 
 export type Order = 'fewest gears' | 'closest'
 
-/** A mountable gear set as the ranking holds it: cheap, with what its place depends on first. */
-export interface Candidate extends GearSet {
+/** How far a ratio is off: its products of teeth, and |lead / wanted lead - 1| as a double, for a first look. */
+export interface Off {
   ratio: FixedRatio
-  gears: number
-  /** |lead / wanted lead - 1| as a double, for a first look. */
+  drivers: number
+  driven: number
   size: number
+}
+
+/** A mountable gear set as the ranking holds it: cheap, with what its place depends on first. */
+export interface Candidate extends GearSet, Off {
+  gears: number
 }
 
 export interface Ranked extends Candidate {
   arrangement: Arrangement
 }
 
+export const sizeOf = (ratio: FixedRatio, drivers: number, driven: number): number =>
+  Math.abs((ratio.value * drivers) / driven - 1)
+
 /** Doubles of error sizes further apart than this are in the right order; nearer ones are compared exactly. */
 const CLOSE = 1e-13
 
 /** |error| as an exact fraction: | n P - d Q | / d Q. */
-function exactError({ table, p, q, ratio }: Candidate): [bigint, bigint] {
-  const below = ratio.d * BigInt(table.product[q])
-  const over = ratio.n * BigInt(table.product[p]) - below
+function exactSize({ drivers, driven, ratio }: Off): [bigint, bigint] {
+  const below = ratio.d * BigInt(driven)
+  const over = ratio.n * BigInt(drivers) - below
   return [over < 0n ? -over : over, below]
 }
 
-export function compareErrors(a: Candidate, b: Candidate): number {
+/** Negative, zero or positive as a is less, equally or more off than b, exactly. */
+export function compareErrors(a: Off, b: Off): number {
   const rough = a.size - b.size
   if (Math.abs(rough) > CLOSE) return rough
-  if (a.ratio === b.ratio) {
-    const pa = a.table.product
-    const pb = b.table.product
-    if (pa[a.p] === pb[b.p] && pa[a.q] === pb[b.q]) return 0
-  }
-  const [an, ad] = exactError(a)
-  const [bn, bd] = exactError(b)
+  if (a.ratio === b.ratio && a.drivers === b.drivers && a.driven === b.driven) return 0
+  const [an, ad] = exactSize(a)
+  const [bn, bd] = exactSize(b)
   const [left, right] = [an * bd, bn * ad]
   return left < right ? -1 : left > right ? 1 : 0
 }
@@ -71,9 +76,10 @@ export class Ranking {
   }
 
   offer({ table, p, q }: Readonly<GearSet>, ratio: FixedRatio, gears: number): void {
-    const size = Math.abs((ratio.value * table.product[p]) / table.product[q] - 1)
+    const [drivers, driven] = [table.product[p], table.product[q]]
+    const size = sizeOf(ratio, drivers, driven)
     if (!this.wants(gears, size)) return
-    this.pool.push({ table, p, q, ratio, gears, size })
+    this.pool.push({ table, p, q, ratio, gears, drivers, driven, size })
     if (this.pool.length >= this.room) this.cull()
   }
 

@@ -25,6 +25,12 @@ export class Supply {
     return this.counts[kind] - this.used[kind]
   }
 
+  lend(kind: number, copies: number): void {
+    this.counts[kind] += copies
+    const { reach } = this.box.kinds[kind]
+    for (let s = 1; s < SETS; s++) reach[s] += copies
+  }
+
   clear(): void {
     if (this.any) this.placed.fill(0)
   }

@@ -41,20 +41,27 @@ function most(q: number, { n, d, value }: Bound): number {
   return doubtful(x) ? Number((BigInt(q) * n) / d) : Math.floor(x)
 }
 
-/** Calls `visit(q, from, to)` for each driven entry: the driver entries from..to-1 lie in the window. */
-function eachWindow(table: Table, { low, high }: Window, visit: (q: number, from: number, to: number) => void): void {
-  const { product, length } = table
+/**
+ * Goes through driven products with the driver products that lie in the window beside each: calls `visit(q, from, to)`,
+ * the drivers being from..to-1. Both lists ascend.
+ */
+export function eachWindow(
+  drivers: Float64Array,
+  driven: Float64Array,
+  { low, high }: Window,
+  visit: (q: number, from: number, to: number) => void,
+): void {
   let from = 0
   let to = 0
   let last = -1
-  for (let q = 0; q < length; q++) {
-    if (product[q] !== last) {
-      last = product[q]
+  for (let q = 0; q < driven.length; q++) {
+    if (driven[q] !== last) {
+      last = driven[q]
       const l = least(last, low)
       const h = most(last, high)
-      while (from < length && product[from] < l) from++
+      while (from < drivers.length && drivers[from] < l) from++
       if (to < from) to = from
-      while (to < length && product[to] <= h) to++
+      while (to < drivers.length && drivers[to] <= h) to++
     }
     if (to > from) visit(q, from, to)
   }
@@ -63,7 +70,7 @@ function eachWindow(table: Table, { low, high }: Window, visit: (q: number, from
 /** How many pairs of entries lie in the window, whether or not they share gears. */
 export function countPairs(table: Table, window: Window): number {
   let pairs = 0
-  eachWindow(table, window, (_, from, to) => {
+  eachWindow(table.product, table.product, window, (_, from, to) => {
     pairs += to - from
   })
   return pairs
@@ -83,12 +90,12 @@ export function eachSet(
   const { mask, words, size } = table
   let done = false
   if (size === 1) {
-    eachWindow(table, window, (q, from, to) => {
+    eachWindow(table.product, table.product, window, (q, from, to) => {
       for (let p = from; p < to && !done; p++) if (p !== q || kinds[table.kinds[p]].count > 1) done = visit(p, q)
     })
     return done
   }
-  eachWindow(table, window, (q, from, to) => {
+  eachWindow(table.product, table.product, window, (q, from, to) => {
     if (done) return
     const qa = q * words
     const q0 = mask[qa]

@@ -26,8 +26,10 @@ export function tableLength(kinds: readonly Kind[], size: number): number {
 const DIGIT = 2048
 
 /** Least-significant-digit radix sort of whole numbers: the order of their indices. */
-function sortedOrder(values: Float64Array, largest: number): Uint32Array {
+export function sortedOrder(values: Float64Array): Uint32Array {
   const n = values.length
+  let largest = 0
+  for (let i = 0; i < n; i++) if (values[i] > largest) largest = values[i]
   let order = new Uint32Array(n)
   let next = new Uint32Array(n)
   const digits = new Uint16Array(n)
@@ -78,9 +80,7 @@ export function makeTable(kinds: readonly Kind[], size: number, bothSides: reado
   }
   choose(0, 0, 0, 1)
 
-  let largest = 0
-  for (let i = 0; i < length; i++) if (product[i] > largest) largest = product[i]
-  const order = sortedOrder(product, largest)
+  const order = sortedOrder(product)
   const bit = Int32Array.from(kinds, (_, k) => (bothSides.includes(k) ? 0 : 1 << (k & 31)))
   const table: Table = {
     size,

@@ -58,8 +58,8 @@ export function buildTrain(
   const { arrangement, ratio: fixed } = ranked
   const setting = question.settings[arrangement.setting]
   const stages = stagesOf(arrangement, kinds)
-  const p = BigInt(ranked.table.product[ranked.p])
-  const q = BigInt(ranked.table.product[ranked.q])
+  const p = BigInt(ranked.drivers)
+  const q = BigInt(ranked.driven)
   const error = rational(fixed.n * p - fixed.d * q, fixed.d * q)
   return {
     drive: setting.drive,

@@ -1,0 +1,95 @@
+import type { Gear, GearStock, Lathe, Workshop } from '../contract.js'
+import { Arranger } from '../search/arranger.js'
+import { type Bench, makeChain } from '../search/bench.js'
+import { type Box, makeBox, resolve } from '../search/box.js'
+import { Tables } from '../search/engine.js'
+import { makeRules } from '../search/rules.js'
+import type { GearSet, Settler } from '../search/settler.js'
+
+/** A gear as stock: by dp when it was given so. */
+export const stockOf = ({ teeth, module, dp, pressureAngle }: Gear): GearStock =>
+  dp === undefined ? { teeth, module, pressureAngle } : { teeth, dp, pressureAngle }
+
+/** A fixed gear stays the one it was, whatever is added to the box. */
+function pinned({ lathe, gears }: Workshop): Lathe {
+  const { fixedGears } = lathe
+  if (!fixedGears) return lathe
+  const pin = (ref: typeof fixedGears.input) => {
+    const found = ref && resolve(ref, gears)
+    if (!ref || !found || typeof found === 'string') return ref
+    const { module, dp } = found[0]
+    return { teeth: ref.teeth, module: dp === undefined ? (module ?? 1) : 25.4 / dp }
+  }
+  const input = pin(fixedGears.input)
+  const output = pin(fixedGears.output)
+  return { ...lathe, fixedGears: { ...(input && { input }), ...(output && { output }) } }
+}
+
+/** The workshop with some gears made. */
+export const withMade = (workshop: Workshop, make: readonly Gear[]): Workshop => ({
+  ...workshop,
+  lathe: pinned(workshop),
+  gears: [...workshop.gears, ...make.map(stockOf)],
+})
+
+/**
+ * The box with a place for every gear that might be made, of which none is there until it is lent. Its tables hold what
+ * is owned. One settler serves all: which gears to make is a matter of lending.
+ */
+export class MadeBox {
+  readonly bench: Bench
+  readonly settler: Settler
+  /** Kind index of each gear that might be made, in the order given. */
+  readonly kindOf: number[]
+
+  constructor(workshop: Workshop, candidates: readonly Gear[]) {
+    const { lathe, gears } = withMade(workshop, candidates)
+    const box: Box = makeBox(gears, lathe.fixedGears)
+    this.kindOf = candidates.map((gear) =>
+      box.kinds.findIndex(
+        ({ gear: k }) => k.teeth === gear.teeth && k.module === gear.module && k.pressureAngle === gear.pressureAngle,
+      ),
+    )
+    const rules = makeRules(lathe, box)
+    for (const k of this.kindOf) {
+      const kind = box.kinds[k]
+      kind.count--
+      kind.reach = kind.reach.map((n, s) => (s > 0 ? n - 1 : n))
+    }
+    this.bench = { lathe, box, tables: new Tables(box) }
+    this.settler = new Arranger(box, rules, null, makeChain(lathe, box, rules))
+  }
+
+  /** Runs a question with gears lent. */
+  lending<T>(kinds: readonly number[], ask: () => T): T {
+    for (const k of kinds) this.settler.lend(k, 1)
+    try {
+      return ask()
+    } finally {
+      for (const k of kinds) this.settler.lend(k, -1)
+    }
+  }
+}
+
+/** A gear set that stands in no table, made of kind indices. */
+export function looseSet(
+  size: number,
+  drivers: readonly number[],
+  driven: readonly number[],
+  teeth: Int32Array,
+): GearSet {
+  const product = (kinds: readonly number[]) => kinds.reduce((p, k) => p * teeth[k], 1)
+  const sorted = (kinds: readonly number[]) => [...kinds].sort((a, b) => a - b)
+  return {
+    table: {
+      size,
+      length: 2,
+      product: Float64Array.of(product(drivers), product(driven)),
+      kinds: Uint16Array.from([...sorted(drivers), ...sorted(driven)]),
+      mask: new Int32Array(0),
+      words: 0,
+    },
+    p: 0,
+    q: 1,
+  }
+}

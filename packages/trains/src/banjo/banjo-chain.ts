@@ -1,4 +1,4 @@
-import { HAIR } from '../bounds.js'
+import { BOUNDS, HAIR } from '../bounds.js'
 import type { Banjo, Layout } from '../contract.js'
 import { type Arrangement, ENOUGH, micrometres } from '../search/arrangement.js'
 import type { Box } from '../search/box.js'
@@ -8,7 +8,7 @@ import { meshesDirectly } from '../search/span-chain.js'
 import { Crowd, type Tight } from './crowd.js'
 import { writeLayout } from './layout.js'
 import { type Miss, nearMiss } from './near-miss.js'
-import { type MeshDistance, type Place, Places, type Point, type Standing } from './places.js'
+import { type MeshDistance, type Place, type Point, Slots, Spots, type Standing } from './places.js'
 import { Arc, type Turn, turn } from './turn.js'
 
 /**
@@ -19,17 +19,19 @@ export class BanjoChain implements Chain {
   readonly reversed: boolean
   readonly largestIdlersDecide = false
   readonly play: number
-  private readonly places: Places
-  private readonly distanceOf: Int32Array
-  private readonly distances: MeshDistance[] = []
+  private readonly slots: Slots
   private readonly arc: Arc
   /** The far shaft of a banjo that cannot swing. */
   private readonly still: Point | null
   private readonly crowd: Crowd
-  private readonly frontier: (readonly Place[])[] = []
+  private readonly frontier: Spots[] = Array.from({ length: BOUNDS.studs + 1 }, () => new Spots())
   private readonly floor: number
   private studs = 0
   private best: Standing | null = null
+  private readonly far: Point[] = [
+    { x: 0, y: 0 },
+    { x: 0, y: 0 },
+  ]
 
   constructor(
     private readonly box: Box,
@@ -39,20 +41,7 @@ export class BanjoChain implements Chain {
     planes: number,
   ) {
     this.reversed = banjo.pivot !== 'input'
-    this.distanceOf = new Int32Array(rules.count * rules.count).fill(-1)
-    const numbers = new Map<number, Map<number, number>>()
-    rules.centre.forEach((mm, i) => {
-      if (mm < 0) return
-      const module = rules.module[Math.floor(i / rules.count)]
-      const ofModule = numbers.get(module) ?? numbers.set(module, new Map()).get(module)!
-      let number = ofModule.get(mm)
-      if (number === undefined) {
-        number = this.distances.push({ mm, module }) - 1
-        ofModule.set(mm, number)
-      }
-      this.distanceOf[i] = number
-    })
-    this.places = new Places(banjo.slots, this.distances)
+    this.slots = new Slots(banjo.slots)
     this.arc = new Arc(banjo.swing[0], banjo.swing[1])
     const coarsest = rules.module.reduce((a, b) => Math.max(a, b), 0)
     const [least, greatest] = banjo.swing
@@ -72,19 +61,20 @@ export class BanjoChain implements Chain {
       this.studs++
       return true
     }
-    const distance = this.distanceOf[a * this.rules.count + b]
-    let next: readonly Place[]
-    if (this.studs === 0) next = this.places.after(null, distance)
-    else {
-      const grown: Place[] = []
-      for (const place of this.frontier[this.studs]) {
-        for (const one of this.places.after(place, distance)) grown.push(one)
-      }
-      next = grown
-    }
-    if (next.length === 0) return false
-    this.frontier[++this.studs] = next
+    const before = this.frontier[this.studs]
+    const spots = this.frontier[this.studs + 1]
+    const mm = this.rules.centre[a * this.rules.count + b]
+    const module = this.rules.module[a]
+    spots.length = 0
+    if (this.studs === 0) this.slots.find(null, mm, module, spots)
+    else for (let i = 0; i < before.length; i++) this.slots.find(before.at(i), mm, module, spots)
+    if (spots.length === 0) return false
+    this.studs++
     return true
+  }
+
+  private meshOf(a: number, b: number): MeshDistance {
+    return { mm: this.rules.centre[a * this.rules.count + b], module: this.rules.module[a] }
   }
 
   pop(): void {
@@ -104,13 +94,16 @@ export class BanjoChain implements Chain {
     }
     let gathered = false
     let most: number | null = null
-    for (const last of this.frontier[this.studs]) {
-      for (const { x, y } of this.farPlaces(last, mm, this.rules.module[a])) {
+    const spots = this.frontier[this.studs]
+    for (let i = 0; i < spots.length; i++) {
+      const last = spots.at(i)
+      const ways = this.findFar(last, mm, this.rules.module[a])
+      for (let way = 0; way < ways; way++) {
         if (!gathered) {
           this.crowd.gather(walk)
           gathered = true
         }
-        const standing = { last, farX: x, farY: y }
+        const standing = { last, farX: this.far[way].x, farY: this.far[way].y }
         const floor = most === null ? this.floor : Math.min(most, ENOUGH) - 2 * HAIR
         const spare = this.crowd.spare(standing, floor)
         if (spare < floor) continue
@@ -124,21 +117,31 @@ export class BanjoChain implements Chain {
     return most === null ? null : Math.min(most, ENOUGH)
   }
 
-  /** Where the far shaft can stand in the banjo's frame: so far from the pivot, so far from the last stud, within the swing. */
-  private farPlaces({ x, y, radius }: Place, mm: number, module: number): Point[] {
-    const { centreDistance, still } = this
-    // A banjo that cannot swing adjusts nothing: the last mesh holds as it comes.
-    if (still) return meshesDirectly(Math.sqrt((x - still.x) ** 2 + (y - still.y) ** 2), mm, module) ? [still] : []
+  /**
+   * Where the far shaft can stand in the banjo's frame: so far from the pivot, so far from the last stud, within the swing.
+   * Writes the ways into `far` and returns their number.
+   */
+  private findFar({ x, y, radius }: Place, mm: number, module: number): number {
+    const { centreDistance, still, far } = this
+    if (still) {
+      // A banjo that cannot swing adjusts nothing: the last mesh holds as it comes.
+      far[0] = still
+      return meshesDirectly(Math.sqrt((x - still.x) ** 2 + (y - still.y) ** 2), mm, module) ? 1 : 0
+    }
     const along = (centreDistance ** 2 + (radius - mm) * (radius + mm)) / (2 * radius)
     const square = (centreDistance - along) * (centreDistance + along)
-    if (square < -HAIR * centreDistance) return []
+    if (square < -HAIR * centreDistance) return 0
     const aside = Math.sqrt(Math.max(0, square))
-    const places: Point[] = []
-    for (const side of aside > HAIR ? [1, -1] : [1]) {
-      const far = { x: (along * x - side * aside * y) / radius, y: (along * y + side * aside * x) / radius }
-      if (this.arc.holds(this.swing(far.x, far.y))) places.push(far)
+    let ways = 0
+    for (let side = 1; side >= (aside > HAIR ? -1 : 1); side -= 2) {
+      const farX = (along * x - side * aside * y) / radius
+      const farY = (along * y + side * aside * x) / radius
+      if (!this.arc.holds(farX / centreDistance, -farY / centreDistance)) continue
+      far[ways].x = farX
+      far[ways].y = farY
+      ways++
     }
-    return places
+    return ways
   }
 
   /** The far shaft stands at minus the swing in the banjo's frame. */
@@ -214,7 +217,7 @@ export class BanjoChain implements Chain {
     let at = 0
     for (let stage = 0; stage < stages; stage++, at++) {
       for (let i = 0; i <= idlers[stage]; i++, at++) {
-        meshes.push(this.distances[this.distanceOf[reading[at] * this.rules.count + reading[at + 1]]])
+        meshes.push(this.meshOf(reading[at], reading[at + 1]))
       }
     }
     return meshes

@@ -1,6 +1,6 @@
 import { HAIR } from '../bounds.js'
 import type { Slot } from '../contract.js'
-import { PLAY } from '../search/rules.js'
+import { meshesDirectly } from '../search/span-chain.js'
 import { type Turn, turn } from './turn.js'
 
 export interface Point {
@@ -18,8 +18,6 @@ export interface Place {
   along: number
   /** Distance from the pivot. */
   radius: number
-  /** Places of the next stud by the number of its mesh distance; filled when first asked for. */
-  next: (Place[] | undefined)[]
 }
 
 /** A chain set on the banjo: the last stud, and the far shaft in the banjo's frame, which tells the swing. */
@@ -41,51 +39,61 @@ interface Line extends Turn {
   to: number
 }
 
-/** Places of studs, found once for each chain of mesh distances from the pivot and kept. */
-export class Places {
-  private readonly slots: Line[]
-  private readonly first: (Place[] | undefined)[] = []
+/** Places of one stud; the objects are kept and used again, so that a search makes no garbage. */
+export class Spots {
+  length = 0
+  private readonly kept: Place[] = []
 
-  constructor(
-    slots: readonly Slot[],
-    private readonly distances: readonly MeshDistance[],
-  ) {
-    this.slots = slots.map(({ angle = 0, offset = 0, from, to }) => ({ ...turn(angle), offset, from, to }))
+  at(i: number): Place {
+    return this.kept[i]
   }
 
-  /** All places of a stud that meshes at this distance with the stud `before`, or with the pivot when null. */
-  after(before: Place | null, distance: number): readonly Place[] {
-    const known = before === null ? this.first : before.next
-    let places = known[distance]
-    if (!places) {
-      places = []
-      for (let slot = 0; slot < this.slots.length; slot++) this.inSlot(slot, before, this.distances[distance], places)
-      known[distance] = places
+  put(before: Place | null, x: number, y: number, slot: number, along: number): void {
+    const radius = Math.sqrt(x * x + y * y)
+    if (this.length === this.kept.length) this.kept.push({ before, x, y, slot, along, radius })
+    else {
+      const place = this.kept[this.length]
+      place.before = before
+      place.x = x
+      place.y = y
+      place.slot = slot
+      place.along = along
+      place.radius = radius
     }
-    return places
+    this.length++
+  }
+}
+
+/** The slots of a banjo, and where in them a stud can stand. */
+export class Slots {
+  private readonly lines: Line[]
+
+  constructor(slots: readonly Slot[]) {
+    this.lines = slots.map(({ angle = 0, offset = 0, from, to }) => ({ ...turn(angle), offset, from, to }))
   }
 
-  private inSlot(slot: number, before: Place | null, { mm, module }: MeshDistance, places: Place[]): void {
-    const { c, s, offset, from, to } = this.slots[slot]
+  /** Adds all places of a stud that meshes with the stud `before`, or with the pivot when null. */
+  find(before: Place | null, mm: number, module: number, spots: Spots): void {
     const px = before === null ? 0 : before.x
     const py = before === null ? 0 : before.y
-    // The centre before, along the slot and sideways from it.
-    const foot = px * c + py * s
-    const aside = offset - (py * c - px * s)
-    const put = (along: number): void => {
-      const x = along * c - offset * s
-      const y = along * s + offset * c
-      places.push({ before, x, y, slot, along, radius: Math.sqrt(x * x + y * y), next: [] })
+    for (let slot = 0; slot < this.lines.length; slot++) {
+      const { c, s, offset, from, to } = this.lines[slot]
+      // The centre before, along the slot and sideways from it.
+      const foot = px * c + py * s
+      const aside = offset - (py * c - px * s)
+      if (from === to) {
+        const apart = Math.sqrt((from - foot) ** 2 + aside * aside)
+        if (meshesDirectly(apart, mm, module))
+          spots.put(before, from * c - offset * s, from * s + offset * c, slot, from)
+        continue
+      }
+      if (Math.abs(aside) > mm + HAIR) continue
+      const half = Math.sqrt(Math.max(0, (mm - aside) * (mm + aside)))
+      for (let side = 1; side >= -1; side -= 2) {
+        const along = foot + side * half
+        if (along < from - HAIR || along > to + HAIR || (side < 0 && half <= HAIR)) continue
+        spots.put(before, along * c - offset * s, along * s + offset * c, slot, along)
+      }
     }
-    if (from === to) {
-      const apart = Math.sqrt((from - foot) ** 2 + aside * aside)
-      if (apart >= mm - HAIR && apart <= mm + PLAY * module + HAIR) put(from)
-      return
-    }
-    if (Math.abs(aside) > mm + HAIR) return
-    const half = Math.sqrt(Math.max(0, (mm - aside) * (mm + aside)))
-    const inside = (along: number) => along >= from - HAIR && along <= to + HAIR
-    if (inside(foot + half)) put(foot + half)
-    if (half > HAIR && inside(foot - half)) put(foot - half)
   }
 }

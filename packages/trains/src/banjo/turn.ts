@@ -31,10 +31,6 @@ export function turn(degrees: number): Turn {
   }
 }
 
-/** Sine of the angle from a to b. */
-const across = (a: Turn, b: Turn): number => a.c * b.s - a.s * b.c
-const alongside = (a: Turn, b: Turn): number => a.c * b.c + a.s * b.s
-
 /** Directions nearer than this to a limit stand on it: about the 1e-9 degree to which angles are written. */
 const CLOSE = 2e-11
 
@@ -57,13 +53,17 @@ export class Arc {
     this.whole = greatest - least >= 360
   }
 
-  holds(direction: Turn): boolean {
+  /** Whether the range holds the direction of this cosine and sine. */
+  holds(c: number, s: number): boolean {
     if (this.whole) return true
-    const after = across(this.from, direction)
-    const before = across(direction, this.to)
-    if (!this.wide) return after >= -CLOSE && before >= -CLOSE && alongside(this.middle, direction) > 0
-    // The gap is under half a turn: outside only when past both ends of the arc and opposite its middle.
-    return !(after < -CLOSE && before < -CLOSE && alongside(this.middle, direction) < 0)
+    const { from, to, middle } = this
+    // Sines of the angles from the start of the range, and to its end; cosine of the angle from its middle.
+    const after = from.c * s - from.s * c
+    const before = c * to.s - s * to.c
+    const along = middle.c * c + middle.s * s
+    if (!this.wide) return after >= -CLOSE && before >= -CLOSE && along > 0
+    // The gap is under half a turn: outside only when past both ends of the range and opposite its middle.
+    return !(after < -CLOSE && before < -CLOSE && along < 0)
   }
 
   /** The angle of a direction in degrees, in the turn of the range that holds it; rounded to 1e-9. */

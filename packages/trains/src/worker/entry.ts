@@ -1,4 +1,4 @@
-import { findTrains, makeChart } from '../index.js'
+import { findTrains, layOut, makeChart } from '../index.js'
 import { serve } from './serve.js'
 
-serve({ findTrains, makeChart })
+serve({ findTrains, makeChart, layOut })

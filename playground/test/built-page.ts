@@ -11,12 +11,13 @@ export interface BuiltPage {
   close(): Promise<void>
 }
 
-/** Serves what `npm run build` made, on a free port, and starts the browser. */
-export async function serveBuiltPage(): Promise<BuiltPage> {
+const playground = new URL('..', import.meta.url).pathname
+
+/** Serves what `npm run build` made, or another built page, on a free port, and starts the browser. */
+export async function serveBuiltPage(root = playground, outDir = 'dist'): Promise<BuiltPage> {
   const executablePath = findChromium()
   if (!executablePath) throw new Error('no chromium on PATH, and CHROMIUM does not name one')
-  const root = new URL('..', import.meta.url).pathname
-  const server = await preview({ root, preview: { port: 0, host: '127.0.0.1' }, logLevel: 'warn' })
+  const server = await preview({ root, build: { outDir }, preview: { port: 0, host: '127.0.0.1' }, logLevel: 'warn' })
   const url = server.resolvedUrls?.local[0]
   if (!url) throw new Error('the preview server has no address')
   const browser = await chromium.launch({ executablePath, args: ['--no-sandbox'] })

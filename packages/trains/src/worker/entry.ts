@@ -1,0 +1,4 @@
+import { findTrains, layOut, makeChart } from '../index.js'
+import { serve } from './serve.js'
+
+serve({ findTrains, makeChart, layOut })

@@ -5,13 +5,14 @@ import type {
   ChartRow,
   FindOptions,
   GearProposals,
+  ProgressListener,
   ProposeOptions,
   ThreadWanted,
   TrainSearch,
   Workshop,
 } from './contract.js'
 import { search } from './find-trains.js'
-import { type ProgressListener, propose } from './propose-gears.js'
+import { propose } from './propose-gears.js'
 import { makeBench } from './search/bench.js'
 
 /** The questions of one workshop, without naming it again. */

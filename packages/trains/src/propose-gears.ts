@@ -1,5 +1,13 @@
 import { checkPropose } from './check-question.js'
-import type { Gear, GearProposals, ProposeOptions, ThreadWanted, Train, Workshop } from './contract.js'
+import type {
+  Gear,
+  GearProposals,
+  ProgressListener,
+  ProposeOptions,
+  ThreadWanted,
+  Train,
+  Workshop,
+} from './contract.js'
 import { search } from './find-trains.js'
 import type { Hit } from './propose/hits.js'
 import { MadeBox, withMade } from './propose/made-box.js'
@@ -11,9 +19,6 @@ import { makeQuestion } from './search/question.js'
 import { compareErrors } from './search/ranking.js'
 
 const DEFAULT_LIMIT = 10
-
-/** Told after each thread: threads done, of all that are to be looked at. */
-export type ProgressListener = (done: number, total: number) => void
 
 interface Choice {
   /** Candidate indices, ascending. */
@@ -106,6 +111,7 @@ export function propose(
  * Which gear (or pair) should be made next? For each permitted tooth count, one such gear is added to the box; it opens
  * each wanted thread that then has a mountable train, shown by its closest one. Most threads opened first, then the
  * smallest worst error, then fewest teeth.
+ * @param options `onProgress` is told, before and after each thread, how many of those not cut yet are done
  * @throws WorkshopError naming every problem of workshop, threads (`wanted[3].…`) and options.
  */
 export function proposeGears(

@@ -1,4 +1,4 @@
-import { findTrains, layOut, makeChart } from '../index.js'
+import { findTrains, layOut, makeChart, proposeGears } from '../index.js'
 import { serve } from './serve.js'
 
-serve({ findTrains, makeChart, layOut })
+serve({ findTrains, proposeGears, makeChart, layOut })

@@ -1,3 +1,5 @@
+import { gcd, inverse } from './whole.js'
+
 /** A move on the crank, or of the plate. `turns` and `holes` bear one sign: both are negative (or 0) when it goes backward. */
 export interface IndexMove {
   turns: number
@@ -11,18 +13,6 @@ export interface IndexMove {
 export function move(spaces: number, circle: number): IndexMove {
   const turns = Math.trunc(spaces / circle)
   return { turns: turns + 0, holes: spaces - turns * circle + 0, circle }
-}
-
-export const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b))
-
-/** The number x of 0 to `modulus` - 1 for which a x leaves 1 (a and modulus have no common factor). */
-function inverse(a: number, modulus: number): number {
-  let [r0, r1, s0, s1] = [modulus, a % modulus, 0, 1]
-  while (r1 > 0) {
-    const q = Math.floor(r0 / r1)
-    ;[r0, r1, s0, s1] = [r1, r0 - q * r1, s1, s0 - q * s1]
-  }
-  return ((s0 % modulus) + modulus) % modulus
 }
 
 export interface TwoCircles {

@@ -1,6 +1,6 @@
-import { rational, toFractionText } from '@trainwright/measures'
 import { Checks } from './checks.js'
 import { DIVISIONS, WORM } from './head.js'
+import { fractionText } from './whole.js'
 
 const TURN = 360 * 3600
 
@@ -75,7 +75,7 @@ export function dialIndexing(q: { divisions: number; table: RotaryTable }): Dial
       rim: angle(set),
       turns: Math.floor(set / perTurn),
       dial: angle(set % perTurn),
-      error: toFractionText(rational(off, divisions)),
+      error: fractionText(off, divisions),
       off,
     }
   }
@@ -86,6 +86,6 @@ export function dialIndexing(q: { divisions: number; table: RotaryTable }): Dial
     divisions,
     perTurn: angle(perTurn),
     table: rows.map(({ off, ...rest }) => rest),
-    worst: toFractionText(rational(worst, divisions)),
+    worst: fractionText(worst, divisions),
   }
 }

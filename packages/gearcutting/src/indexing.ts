@@ -1,8 +1,8 @@
-import { rational, toFractionText } from '@trainwright/measures'
 import { Checks, rounded } from './checks.js'
-import { gcd, type IndexMove, move, type TwoCircles, twoCircles } from './compound.js'
+import { type IndexMove, move, type TwoCircles, twoCircles } from './compound.js'
 import { checkHead, DIVISIONS, divides, type Head } from './head.js'
 import { type ReminderCode, reminders } from './messages.js'
+import { fractionText, gcd } from './whole.js'
 
 export type { IndexMove } from './compound.js'
 
@@ -47,8 +47,6 @@ export interface IndexingQuestion {
   plateTurns?: 'never' | 'exact' | 'closer'
 }
 
-const text = (n: number, d: number): string => toFractionText(rational(n, d))
-
 /** Furthest that a nearest hole can lie from a place that is wanted, in crank turns: n / d. */
 function rounding(worm: number, circle: number, divisions: number): { n: number; d: number } {
   const parts = divisions / gcd(divisions, worm * circle)
@@ -75,7 +73,7 @@ function byOne(head: Head, divisions: number, plate: number, circle: number): In
   const { worm, plates } = head
   const exact = divides(worm, circle, divisions)
   const spacesAt = (i: number): number => Math.floor((2 * i * worm * circle + divisions) / (2 * divisions))
-  const errorAt = (i: number): string => text(spacesAt(i) * divisions - i * worm * circle, circle * divisions)
+  const errorAt = (i: number): string => fractionText(spacesAt(i) * divisions - i * worm * circle, circle * divisions)
   const { n, d } = rounding(worm, circle, divisions)
   const degrees = (360 * n) / (d * worm)
   const reminding = remind('one-way', 'from-zero')
@@ -93,7 +91,7 @@ function byOne(head: Head, divisions: number, plate: number, circle: number): In
       at: [move(spacesAt(i), circle)],
       error: errorAt(i),
     })),
-    worst: text(n, d),
+    worst: fractionText(n, d),
     worstDegrees: rounded(degrees),
     reminders: reminding,
   }
@@ -109,10 +107,14 @@ function byTwo(found: TwoCircles, worm: number, divisions: number): IndexingPlan
     divisions,
     plate,
     moves: at(1),
-    error: text(error, scale),
+    error: fractionText(error, scale),
     others: [],
-    table: Array.from({ length: divisions }, (_, i) => ({ division: i, at: at(i), error: text(i * error, scale) })),
-    worst: text(worst, scale),
+    table: Array.from({ length: divisions }, (_, i) => ({
+      division: i,
+      at: at(i),
+      error: fractionText(i * error, scale),
+    })),
+    worst: fractionText(worst, scale),
     worstDegrees: rounded((360 * worst) / (scale * worm)),
     reminders: remind('one-way', 'from-zero', 'plate-turns'),
   }

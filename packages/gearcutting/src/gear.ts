@@ -59,7 +59,8 @@ export function proportions(question: GearQuestion, checks: Checks): Proportions
   const whole = checks.whole(teeth, 'teeth', ...TEETH)
   if (dp !== undefined) {
     if (checks.number(dp, 'dp', 0.254, 2540, 'a diametral pitch')) {
-      if (module !== undefined && !(Math.abs(module * dp - 25.4) < 1e-6)) checks.add('module', 'two-sizes', module, dp)
+      const both = module !== undefined && checks.number(module, 'module', ...MODULE)
+      if (both && Math.abs(module! * dp - 25.4) > 1e-6) checks.add('module', 'two-sizes', module!, dp)
       module = 25.4 / dp
     }
   } else if (module === undefined || module === null) checks.add('module', 'no-size')

@@ -59,7 +59,7 @@ function distanceToArc(from: Vertex, to: { x: number; y: number }, x: number, y:
  * (measured at three places in each step). The last point is not included: the path goes on from there.
  */
 export function arcs(curve: (t: number) => CurvePoint, from: number, to: number, tolerance: number): Vertex[] {
-  for (let steps = 1; ; steps++) {
+  for (let steps = 1; ; steps += Math.ceil(steps / 4)) {
     const at = (i: number): number => from + ((to - from) * i) / steps
     const points = Array.from({ length: steps + 1 }, (_, i) => curve(at(i)))
     const pairs = points.slice(1).map((point, i) => biarc(points[i], point))
@@ -69,6 +69,6 @@ export function arcs(curve: (t: number) => CurvePoint, from: number, to: number,
         return Math.min(distanceToArc(a, b, x, y), distanceToArc(b, points[i + 1], x, y)) > tolerance
       }),
     )
-    if (!stray || steps >= 64) return pairs.flat()
+    if (!stray || steps > 256) return pairs.flat()
   }
 }

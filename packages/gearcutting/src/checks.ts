@@ -31,9 +31,20 @@ export class Checks {
     return this.number(value, path, least, most, what)
   }
 
+  /** Whether `value` is one of `choices`; if not, says so. */
+  choice<T extends string>(value: T, path: string, choices: readonly T[]): void {
+    if (!choices.includes(value)) this.add(path, 'unknown', value, choices)
+  }
+
   /** `value` when it is an object, else an empty one whose missing fields are then told one by one. */
   object<T extends object>(value: T): Partial<T> {
     return typeof value === 'object' && value !== null ? value : {}
+  }
+
+  /** @throws InputError with this problem and all before it. */
+  fail<C extends Code>(path: string, code: C, ...data: Data<C>): never {
+    this.add(path, code, ...data)
+    throw new InputError(this.problems)
   }
 
   /** @throws InputError when anything was wrong. */

@@ -10,6 +10,8 @@ export interface Cutter {
   to: number
 }
 
+const RACK = Number.POSITIVE_INFINITY
+
 /** First tooth count of each, No. 1 of a DP set first (J. Rose, Modern Machine-Shop Practice, 1887-8). */
 const FIRST = [135, 55, 35, 26, 21, 17, 14, 12]
 
@@ -18,12 +20,12 @@ function find(teeth: number, set: CutterSet): Cutter {
   return {
     number: set === 'dp' ? place + 1 : FIRST.length - place,
     from: FIRST[place],
-    to: place === 0 ? Number.POSITIVE_INFINITY : FIRST[place - 1] - 1,
+    to: place === 0 ? RACK : FIRST[place - 1] - 1,
   }
 }
 
 function check(checks: Checks, teeth: number): void {
-  if (teeth === Number.POSITIVE_INFINITY) return
+  if (teeth === RACK) return
   if (checks.whole(teeth, 'teeth', 6, 100_000, 'a tooth count, or Infinity for a rack,') && teeth < 12)
     checks.add('teeth', 'no-cutter', teeth)
 }
@@ -42,7 +44,7 @@ function check(checks: Checks, teeth: number): void {
 export function cutter(teeth: number, set: CutterSet = 'dp'): Cutter {
   const checks = new Checks()
   check(checks, teeth)
-  if (set !== 'dp' && set !== 'module') checks.add('set', 'unknown-set', set)
+  checks.choice(set, 'set', ['dp', 'module'])
   checks.done()
   return find(teeth, set)
 }
@@ -60,8 +62,7 @@ export interface OwnedCutter {
 const sizeText = ({ module, dp }: { module?: number; dp?: number }): string =>
   dp === undefined ? `module ${module}` : `${dp} dp`
 
-const rangeText = (from: number, to = Number.POSITIVE_INFINITY): string =>
-  to === Number.POSITIVE_INFINITY ? `${from} to rack` : `${from} to ${to}`
+const rangeText = (from: number, to = RACK): string => (to === RACK ? `${from} to rack` : `${from} to ${to}`)
 
 /**
  * The owned cutter that cuts such a gear, and its place in `owned`. Size and pressure angle must be the same exactly;
@@ -86,19 +87,17 @@ export function chooseCutter(q: {
   if (!Array.isArray(owned)) checks.add('owned', 'missing', 'a list of cutters, which may be empty')
   for (const [i, one] of (Array.isArray(owned) ? owned : []).entries()) {
     if (one?.module === undefined && one?.dp === undefined) checks.add(`owned[${i}]`, 'no-size')
-    if (
-      checks.whole(one?.from, `owned[${i}].from`, 6, 1000, 'a tooth count') &&
-      one.to !== undefined &&
-      one.to < one.from
-    )
-      checks.add(`owned[${i}].to`, 'upside-down', one.from, one.to)
+    const { from, to = RACK } = checks.object(one)
+    const starts = checks.whole(from, `owned[${i}].from`, 6, 1000, 'a tooth count')
+    const ends = to === RACK || checks.whole(to, `owned[${i}].to`, 6, 1000, 'a tooth count')
+    if (starts && ends && to < from) checks.add(`owned[${i}].to`, 'upside-down', from, to)
   }
   if (!checks.problems.length && teeth! < 12) checks.add('teeth', 'no-cutter', teeth!)
   checks.done()
 
   const size = sizeText(q)
-  const fits = ({ to = Number.POSITIVE_INFINITY, from }: OwnedCutter): boolean => teeth! >= from && teeth! <= to
-  const width = ({ from, to = Number.POSITIVE_INFINITY }: OwnedCutter): number => to / from
+  const fits = ({ to = RACK, from }: OwnedCutter): boolean => teeth! >= from && teeth! <= to
+  const width = ({ from, to = RACK }: OwnedCutter): number => to / from
   const sameSize = owned!.filter((one) => sizeText(one) === size && (one.pressureAngle ?? 20) === pressureAngle)
   const best = sameSize.filter(fits).sort((a, b) => width(a) - width(b))[0]
   if (best) return { index: owned!.indexOf(best), cutter: best }
@@ -106,11 +105,8 @@ export function chooseCutter(q: {
   const bought = `the ${size} cutter stamped ${rangeText(from, to)} (commonly No. ${number})`
   if (sameSize.length) {
     const ranges = sameSize.map((one) => rangeText(one.from, one.to))
-    checks.add('owned', 'wrong-range', teeth!, size, ranges, bought)
-  } else {
-    const sizes = [...new Set(owned!.map((one) => `${sizeText(one)} at ${one.pressureAngle ?? 20}°`))]
-    checks.add('owned', 'not-owned', size, pressureAngle, sizes, bought)
+    return checks.fail('owned', 'wrong-range', teeth!, size, ranges, bought)
   }
-  checks.done()
-  throw new Error('unreachable')
+  const sizes = [...new Set(owned!.map((one) => `${sizeText(one)} at ${one.pressureAngle ?? 20}°`))]
+  return checks.fail('owned', 'not-owned', size, pressureAngle, sizes, bought)
 }

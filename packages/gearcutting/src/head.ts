@@ -10,6 +10,9 @@ export interface Head {
   plates: number[][]
 }
 
+/** Plates of a head, and circles of a plate. */
+const MOST = 50
+
 export const WORM = [1, 1000, 'crank turns for one turn of the work'] as const
 export const DIVISIONS = [1, 10_000, 'a number of divisions'] as const
 
@@ -18,10 +21,12 @@ export function checkHead(head: Head, checks: Checks): void {
   const { worm, plates } = checks.object(head)
   checks.whole(worm, 'head.worm', ...WORM)
   if (!Array.isArray(plates) || plates.length === 0) checks.add('head.plates', 'no-plates')
+  else if (plates.length > MOST) checks.add('head.plates', 'too-many', plates.length, MOST)
   else
     for (const [p, plate] of plates.entries()) {
       const path = `head.plates[${p}]`
       if (!Array.isArray(plate) || plate.length === 0) checks.add(path, 'no-circles')
+      else if (plate.length > MOST) checks.add(path, 'too-many', plate.length, MOST)
       else
         for (const [c, circle] of plate.entries()) checks.whole(circle, `${path}[${c}]`, 2, 1000, 'a number of holes')
     }

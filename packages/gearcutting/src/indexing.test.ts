@@ -218,6 +218,9 @@ describe('bad input', () => {
       ['divisions not-whole', 'head.worm not-whole', 'head.plates[0][1] range', 'head.plates[1][0] not-a-number'],
     ],
     [{ divisions: 60, head: { worm: 1, plates: [[40]] } }, ['divisions cannot-divide']],
+    [{ divisions: 6, head: { worm: 40, plates: [[18]] }, plateTurns: 'maybe' }, ['plateTurns unknown']],
+    [{ divisions: 6, head: { worm: 40, plates: Array(51).fill([18]) } }, ['head.plates too-many']],
+    [{ divisions: 6, head: { worm: 40, plates: [Array(51).fill(18)] } }, ['head.plates[0] too-many']],
     [{ divisions: 6, head: { worm: 1, plates: [40] } }, ['head.plates[0] no-circles']],
   ])('%j', (q, expected) => expect(problems(() => indexing(q as never))).toEqual(expected))
 

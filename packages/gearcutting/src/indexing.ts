@@ -139,6 +139,7 @@ export function indexing(q: IndexingQuestion): IndexingPlan {
   const { divisions, head, plateTurns = 'exact' } = checks.object(q)
   checks.whole(divisions, 'divisions', ...DIVISIONS)
   checkHead(head as Head, checks)
+  checks.choice(plateTurns, 'plateTurns', ['never', 'exact', 'closer'])
   checks.done()
   const { worm, plates } = head!
   const wanted = divisions!
@@ -151,9 +152,7 @@ export function indexing(q: IndexingQuestion): IndexingPlan {
     const worst = (Math.abs(compound.error) * (wanted - 1)) / compound.scale
     if (worst < n / d) return byTwo(compound, worm, wanted)
   }
-  if (near.circle * worm < wanted) {
-    checks.add('divisions', 'cannot-divide', wanted, Math.max(...plates.flat()) * worm)
-    checks.done()
-  }
+  if (near.circle * worm < wanted)
+    return checks.fail('divisions', 'cannot-divide', wanted, Math.max(...plates.flat()) * worm)
   return byOne(head!, wanted, near.plate, near.circle)
 }

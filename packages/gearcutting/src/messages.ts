@@ -20,7 +20,8 @@ export const sentences = {
   span: (k: number, from: number, to: number) =>
     `the jaws do not touch flanks over ${k} teeth; measure over ${from === to ? from : `${from} to ${to}`}.`,
   'shift-sum': () => 'two gears with so much negative shift cannot mesh without play: take a larger sum of shifts.',
-  'unknown-set': (value: unknown) => `${given(value)} is no cutter set; expected 'dp' or 'module'.`,
+  unknown: (value: unknown, choices: readonly string[]) =>
+    `${given(value)} is not known here; expected one of: ${list(choices)}.`,
   'no-cutter': (teeth: number) =>
     `no cutter of a set of eight cuts ${teeth} teeth, they begin at 12; generate such a gear, print it or cut it from an outline.`,
   'not-owned': (wanted: string, angle: number, owned: readonly string[], bought: string) =>
@@ -30,6 +31,7 @@ export const sentences = {
   'no-plates': () =>
     'the head has no plates, so it cannot divide: list the circles of each, such as [[15, 16, 17]]; with worm 1 a change gear is a plate of one circle; a table with a degree scale is divided by dialIndexing.',
   'no-circles': () => 'this plate has no circles of holes: list their hole counts, or leave the plate out.',
+  'too-many': (count: number, most: number) => `${count} are more than any head has; at most ${most} are taken.`,
   'cannot-divide': (divisions: number, most: number) =>
     `this head has at most ${most} places in a turn of the work, too few for ${divisions} divisions: use a plate with more holes, or a change gear whose teeth are a multiple of ${divisions}.`,
   'upside-down': (from: number, to: number) =>

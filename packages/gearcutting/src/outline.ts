@@ -122,10 +122,9 @@ export function outline(q: OutlineQuestion): Outline {
   if (gear) checkHoles({ bore, keyway, pin } as Holes, gear, checks)
   checks.done()
   const one = tooth(gear!, tolerance)
-  if (!one) checks.add('teeth', 'severed')
-  checks.done()
+  if (!one) return checks.fail('teeth', 'severed')
   const { teeth, module, angle } = gear!
-  const loops: Loop[] = [{ name: 'teeth', vertices: teethLoop(one!, teeth) }]
+  const loops: Loop[] = [{ name: 'teeth', vertices: teethLoop(one, teeth) }]
   const circles: Circle[] = []
   if (bore && keyway) loops.push({ name: 'bore', vertices: keywayLoop(bore, keyway) })
   else if (bore) circles.push({ name: 'bore', x: 0, y: 0, diameter: bore })

@@ -16,15 +16,15 @@ const PRACTICE = 'common practice, no source'
 export const gearCuttingCautions: readonly Caution[] = [
   {
     code: 'manual',
-    message:
-      "The machine's own manual, the rules posted at it and local codes come first; without training, have someone show you.",
-    source: NAVY,
+    message: "The machine's own manual, the rules posted at it, local codes and licensed practice come first.",
+    source: `${NAVY} (posted rules); the rest ${PRACTICE}`,
   },
-  { code: 'eyes', message: 'Wear goggles or a face shield: form cutters throw chips.', source: NAVY },
+  { code: 'eyes', message: 'Wear goggles or a face shield at and near the running machine.', source: NAVY },
   {
     code: 'clothing',
-    message: 'Roll up sleeves, tie back hair, take off watch, rings and gloves: a cutter winds in what it catches.',
-    source: NAVY,
+    message:
+      'Roll up sleeves, take off watch, rings and jewellery; tie back hair and wear no gloves at a turning cutter.',
+    source: `${NAVY}; hair and gloves: ${PRACTICE}`,
   },
   {
     code: 'guards',
@@ -33,8 +33,7 @@ export const gearCuttingCautions: readonly Caution[] = [
   },
   {
     code: 'isolate',
-    message:
-      'Stop the machine and cut its power before you set up, index by hand near the cutter, measure, oil or clean.',
+    message: 'Stop the machine and switch off its power before you set it up, adjust, measure, oil or clean.',
     source: `${ARMY}, p. 2-2`,
   },
   {
@@ -45,17 +44,17 @@ export const gearCuttingCautions: readonly Caution[] = [
   },
   {
     code: 'withdraw',
-    message: 'Wind the work clear of the turning cutter before it is indexed or run back, and lock the spindle again.',
+    message: 'Wind the work clear of the turning cutter before it is moved, indexed or run back.',
     source: `${ARMY}, p. 2-3`,
   },
   {
     code: 'feed',
     message: 'Do not change feed or speed while the cutter is in the work; keep the cutter sharp.',
-    source: `${ARMY}, p. 2-3`,
+    source: `${ARMY}, p. 2-3 (keen tools: of lathes)`,
   },
   {
     code: 'chips',
-    message: 'Clear chips with a brush, the machine stopped; never with the hand, and blow none about.',
+    message: 'Clear chips with a brush or stick, the machine stopped; never with bare hands.',
     source: NAVY,
   },
   {

@@ -1,9 +1,10 @@
-import { parseLength, parsePitch, parseRatio } from '@trainwright/measures'
+import { parseLength, parsePitch, parseRatio, toNumber } from '@trainwright/measures'
 import { checkBanjo } from './banjo/check-banjo.js'
 import { BOUNDS } from './bounds.js'
 import type { CheckedWorkshop, FixedDrive, GearRef, GearStock, Head, Lathe, ShaftName, Workshop } from './contract.js'
 import { optional, type Read, Reader } from './reader.js'
-import { resolve } from './search/box.js'
+import { moduleOf, resolve } from './search/box.js'
+import { PLAY } from './search/rules.js'
 
 const hands = ['right', 'left'] as const
 const shafts = ['input', 'stud', 'output'] as const
@@ -82,6 +83,24 @@ function checkTogether(r: Reader, workshop: Workshop): void {
   const total = gears.reduce((sum, g) => sum + (g.count ?? 1), 0)
   if (total > BOUNDS.gears) r.refuse('gears', 'too-many-gears', total)
   checkFixedGears(r, workshop)
+  checkReach(r, workshop)
+}
+
+/** A banjo on which no mesh of the box can bring a stud to the far shaft, or to the pivot, is measured wrongly. */
+function checkReach(r: Reader, { gears, lathe: { banjo, centreDistance = 0, studs } }: Workshop): void {
+  if (!banjo || studs === 0) return
+  const largest = gears.reduce((most, g) => Math.max(most, toNumber(moduleOf(g)) * (g.teeth + PLAY)), 0)
+  const radii = banjo.slots.map(({ offset = 0, from, to }) => [from, to].map((along) => Math.hypot(along, offset)))
+  const furthest = Math.max(...radii.map(([, far]) => far))
+  const nearest = Math.min(...radii.map(([near]) => near))
+  const mm = (x: number) => x.toFixed(1)
+  if (centreDistance - furthest > largest) {
+    const told = `shafts are ${mm(centreDistance)} mm apart, slots end ${mm(furthest)} mm from the pivot, and the widest mesh spans ${mm(largest)} mm`
+    r.refuse('lathe.banjo.slots', 'out-of-reach', told)
+  } else if (nearest > largest && centreDistance > largest) {
+    const told = `slots start ${mm(nearest)} mm from the pivot, and the widest mesh spans ${mm(largest)} mm`
+    r.refuse('lathe.banjo.slots', 'out-of-reach', told)
+  }
 }
 
 function checkFixedGears(r: Reader, { gears, lathe }: Workshop): void {

@@ -1,3 +1,10 @@
+export {
+  type BanjoFromMeasures,
+  type MeasuredBanjo,
+  type MeasuredSlot,
+  measureBanjo,
+  type Sense,
+} from './banjo/measure-banjo.js'
 export { makeChart } from './chart.js'
 export { checkWorkshop } from './check-workshop.js'
 export type * from './contract.js'

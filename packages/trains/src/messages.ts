@@ -27,7 +27,12 @@ const check = {
   'swing-order': () =>
     'The first angle of the swing must not be more than the second, nor may they span over 360 degrees.',
   'slot-order': (r) => `The slot ends before it starts (${r}): give the nearer end first.`,
-  'out-of-reach': (r) => `No gear of the box in any slot can reach the far shaft: ${r}.`,
+  'out-of-reach': (r) => `No two gears of the box reach from a slot to the shaft: ${r}. Measure again.`,
+  'near-far': () => 'The nearer end is further from the pivot than the further one: measure both again.',
+  'slot-length': () =>
+    'These distances fit no slot: its length must be at least the difference of the two distances to the pivot, and the nearer end must lie outwards of the pivot.',
+  'from-first': () => 'Measure from the stud at the far end of slot 1 to the stud at the far end of this slot.',
+  'no-triangle': () => 'These three distances close no triangle: measure them again, centre to centre.',
   tolerance: () => "Give { ppm } from 0 to under 1000000, or { error, over } such as '0.005 mm' over '10 mm'.",
   'box-line': (word) => `“${word}” is no gear: write teeth, and x and a number for several, such as 20x2 24 30.`,
   'no-stages': () => 'A train needs at least one stage.',

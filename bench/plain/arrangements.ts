@@ -1,5 +1,5 @@
 import type { Gear, ShaftGears, ShaftName } from '@trainwright/trains'
-import { type GearSet, multisets } from './gear-sets.js'
+import type { GearSet } from './gear-sets.js'
 import type { Kind } from './shop.js'
 
 export interface KindStage {
@@ -40,15 +40,18 @@ function* choices<T>(lists: readonly (readonly T[])[]): Generator<T[]> {
   for (const first of lists[0]) for (const rest of choices(lists.slice(1))) yield [first, ...rest]
 }
 
-/** Every run of `length` idlers that could stand in a mesh of `driver`, in every order. */
-function idlerRuns(kinds: readonly Kind[], driver: Kind, length: number): Kind[][] {
-  const fitting = kinds.filter((k) => canMesh(k, driver) && k.stock.some((entry) => entry.shafts.includes('stud')))
-  return multisets(fitting, length, (k) => k.owned).flatMap(orders)
-}
+/** Every run of `length` kinds, in every order, none more often than `left` allows. */
+const runs = (kinds: readonly Kind[], length: number, left: (kind: Kind) => number): Kind[][] =>
+  length === 0
+    ? [[]]
+    : kinds
+        .filter((kind) => left(kind) > 0)
+        .flatMap((kind) => runs(kinds, length - 1, (k) => left(k) - Number(k === kind)).map((rest) => [kind, ...rest]))
 
 /**
  * Every arrangement of a set with `idlers` idlers in it whose meshing gears fit each other: which driver meets which
- * driven gear, in which order, with which idlers where. Neither the stock nor the lathe is looked at.
+ * driven gear, in which order, with which idlers where. The lathe is not looked at, and the stock only so far that no
+ * run of idlers takes more of a kind than the set leaves.
  */
 export function* arrangements(
   { drivers, driven }: Pick<GearSet, 'drivers' | 'driven'>,
@@ -56,12 +59,17 @@ export function* arrangements(
   kinds: readonly Kind[],
 ): Generator<KindStage[]> {
   const size = drivers.length
+  const left = (kind: Kind): number => kind.owned - [...drivers, ...driven].filter((k) => k === kind).length
+  const studded = kinds.filter((kind) => kind.stock.some(({ shafts }) => shafts.includes('stud')))
   for (const first of orders(drivers)) {
     for (const second of orders(driven)) {
       if (first.some((driver, k) => !canMesh(driver, second[k]))) continue
       for (const numbers of compositions(idlers, size)) {
-        const runs = numbers.map((number, k) => idlerRuns(kinds, first[k], number))
-        for (const chosen of choices(runs)) {
+        const idlerRuns = numbers.map((number, k) => {
+          const fitting = studded.filter((kind) => canMesh(kind, first[k]))
+          return runs(fitting, number, left)
+        })
+        for (const chosen of choices(idlerRuns)) {
           yield first.map((driver, k) => ({ driver, idlers: chosen[k], driven: second[k] }))
         }
       }

@@ -1,10 +1,13 @@
 import type { Banjo, Gear, Lathe, Layout, ShaftGears } from '@trainwright/trains'
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { shaftsOf } from './arrangements.js'
 import { checkLayout } from './check-layout.js'
 import { findTrainsPlain } from './find-trains.js'
 import { betterLayout, layOutPlain } from './lay-out.js'
+
+// Plain means slow: more than five seconds on a busy machine.
+vi.setConfig({ testTimeout: 60_000 })
 
 const gear = (teeth: number, module = 1): Gear => ({ teeth, module, pressureAngle: 20 })
 /** A simple train, idlers between the first and the last. */

@@ -43,23 +43,23 @@ function alongs(slot: Slot, before: Point, distance: number, gear: Gear): number
   return both.filter((along) => along >= slot.from - HAIR && along <= slot.to + HAIR)
 }
 
-/** Every way to put studs, the first at mesh distance `nominal[0]` from the pivot and so on outwards, into the slots. */
-function* studsInSlots({ slots }: Banjo, nominal: readonly number[], gears: readonly Gear[]): Generator<Stud[]> {
-  const studs = nominal.length - 1 // the last mesh is with the other shaft
-  function* onwards(placed: Stud[]): Generator<Stud[]> {
-    const next = placed.length
-    if (next === studs) {
-      yield placed
-      return
-    }
-    const before = next === 0 ? { x: 0, y: 0 } : placed[next - 1].at
-    for (const [slot, where] of slots.entries()) {
-      for (const along of alongs(where, before, nominal[next], gears[next])) {
-        yield* onwards([...placed, { slot, along, at: inSlot(where, along) }])
-      }
-    }
-  }
-  yield* onwards([])
+/**
+ * Every way to put studs into the slots from `before` outwards, each at its mesh distance from the one before; the last
+ * of the distances is that to the other shaft, which is not looked at here.
+ */
+function studsInSlots(
+  slots: readonly Slot[],
+  before: Point,
+  nominal: readonly number[],
+  gears: readonly Gear[],
+): Stud[][] {
+  if (nominal.length === 1) return [[]]
+  const next = slots.flatMap((where, slot) =>
+    alongs(where, before, nominal[0], gears[0]).map((along): Stud => ({ slot, along, at: inSlot(where, along) })),
+  )
+  return next.flatMap((stud) =>
+    studsInSlots(slots, stud.at, nominal.slice(1), gears.slice(1)).map((others) => [stud, ...others]),
+  )
 }
 
 /** Swings, in degrees within the limits, that bring the last stud to `distance` from the other shaft. */
@@ -126,7 +126,7 @@ export function layOutPlain(lathe: Lathe, shafts: readonly ShaftGears[]): Layout
     return layouts
   }
   const last = nominal.length - 1
-  for (const studs of studsInSlots(banjo, nominal, gears)) {
+  for (const studs of studsInSlots(banjo.slots, { x: 0, y: 0 }, nominal, gears)) {
     for (const swing of swings(banjo, studs[studs.length - 1].at, centre, nominal[last], gears[last]))
       keep(studs, swing)
   }

@@ -4,12 +4,15 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseRatio } from '@trainwright/measures'
-import { afterAll, describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, it, vi } from 'vitest'
 import { fraction, fromRational } from './fraction.js'
 import { gearSets } from './gear-sets.js'
 import { countByLoops, countSetsByLoops, physicalGears } from './nested-loops.js'
 import { setsData } from './sets-data.js'
 import { readShop } from './shop.js'
+
+// Plain means slow: more than five seconds on a busy machine.
+vi.setConfig({ testTimeout: 60_000 })
 
 const forty =
   '20x2 22 24x2 25 26 28 30x2 32 34 35 36 38 40x2 42 44 45 46 48 50 52 54 55 56 58 60x2 63 65 70 75 80 85 90 95 100 127'

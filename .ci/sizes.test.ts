@@ -13,6 +13,7 @@ const ceilings: Record<string, number> = {
   '@trainwright/trains/worker': 5000,
   '@trainwright/threads': 14000,
   '@trainwright/gearcutting': 10000,
+  '@trainwright/gearcutting/dxf': 30000,
   '@trainwright/sheet': 14000,
 }
 

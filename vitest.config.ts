@@ -24,6 +24,8 @@ export default defineConfig({
             'packages/*/README.md',
           ],
           setupFiles: ['./vitest.setup.ts'],
+          // No test is about time: a busy machine is no failure.
+          testTimeout: 60_000,
         },
       },
       {

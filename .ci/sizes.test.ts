@@ -8,11 +8,12 @@ import { describe, expect, test } from 'vitest'
  */
 const ceilings: Record<string, number> = {
   '@trainwright/measures': 6000,
-  // 14000 is the aim; it stands where the search with banjo, obstacles and set-ups is today.
-  '@trainwright/trains': 24000,
+  // The aim is 14000; this is where the search with banjo, obstacles and proposals stands.
+  '@trainwright/trains': 27000,
   '@trainwright/trains/worker': 5000,
   '@trainwright/threads': 14000,
   '@trainwright/gearcutting': 10000,
+  '@trainwright/gearcutting/dxf': 30000,
   '@trainwright/sheet': 14000,
 }
 

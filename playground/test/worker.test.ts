@@ -1,7 +1,16 @@
 import { mkdtemp, readdir, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { ThreadWanted, Workshop } from '@trainwright/trains'
+import {
+  findTrains,
+  type Lathe,
+  layOut,
+  makeChart,
+  proposeGears,
+  type SetUp,
+  type ThreadWanted,
+  type Workshop,
+} from '@trainwright/trains'
 import type { Page } from 'playwright-core'
 import { build } from 'vite'
 import { afterAll, beforeAll, expect, test } from 'vitest'
@@ -50,19 +59,37 @@ test('the worker is a chunk of its own', async () => {
   expect(chunks).toHaveLength(2)
 })
 
-test('answers as the function does', async () => {
-  const answer = await page.evaluate(
-    async ([workshop, wanted]) => {
+test('answers as the functions do', async () => {
+  const threads = ['1.5 mm', '1.1 mm', '1.3 mm', '0.7 mm'].map((pitch) => ({ pitch }))
+  const lathe: Lathe = {
+    ...small.lathe,
+    centreDistance: 90,
+    banjo: { swing: [0, 120], slots: [{ from: 30, to: 120 }] },
+  }
+  const setUp: SetUp = { stages: [{ driver: { teeth: 60 }, driven: { teeth: 40 }, idlers: [{ teeth: 50 }] }] }
+  const answers = await page.evaluate(
+    async ([workshop, threads, lathe, setUp]) => {
       const worker = tools.createTrainWorker()
-      const found = await worker.findTrains(workshop, wanted)
-      const chart = await worker.makeChart(workshop, [wanted])
+      const found = await worker.findTrains(workshop, threads[0])
+      const heard: string[] = []
+      const onProgress = (done: number, total: number) => heard.push(`${done}/${total}`)
+      const proposed = await worker.proposeGears(workshop, threads, {}, { onProgress }).finally(() => heard.push('end'))
+      const chart = await worker.makeChart(workshop, threads)
+      const laid = await worker.layOut(lathe, setUp)
       worker.close()
-      return { found, chart }
+      return { found, proposed, chart, laid, heard }
     },
-    [small, wanted] as const,
+    [small, threads, lathe, setUp] as const,
   )
-  expect(answer.found.trains[0]).toMatchObject({ lead: { n: '3', d: '2' }, errorPpm: 0, approximate: false })
-  expect(answer.chart).toMatchObject([{ wanted: 0, train: { lead: { n: '3', d: '2' } } }])
+  const { heard, ...rest } = answers
+  expect(rest).toEqual({
+    found: findTrains(small, threads[0]),
+    proposed: proposeGears(small, threads),
+    chart: makeChart(small, threads),
+    laid: layOut(lathe, setUp),
+  })
+  expect(rest.laid.ok).toBe(true)
+  expect(heard.slice(-2)).toEqual([expect.stringMatching(/^(\d+)\/\1$/), 'end'])
   expect(errors).toEqual([])
 })
 

@@ -57,8 +57,9 @@ export function readThread(q: Pick<ThreadQuestion, 'form' | 'pitch' | 'major' | 
   const pitch = toNumber(exact)
   const profile = profileOf(q.form, pitch, ask)
   const path = q.major === undefined ? 'effective' : 'major'
-  const given = ask.number(path)
-  if (q.major !== undefined && q.effective !== undefined) ask.say('', 'one-diameter')
+  const one = (q.major === undefined) !== (q.effective === undefined)
+  if (!one) ask.say('', 'one-diameter')
+  const given = one ? ask.number(path) : 1
   return { ask, exact, pitch, profile, path, effective: path === 'major' ? given - 2 * profile.addendum : given }
 }
 

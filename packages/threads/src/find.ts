@@ -11,8 +11,8 @@ const aliases: Readonly<Record<string, string>> = {
   LÖWENHERZ: 'LOEWENHERZ',
 }
 
-/** The words and numbers of a name, in one spelling. */
-function tokens(name: string): string[] {
+/** What a name says in one spelling: its words, then its numbers in their order; 1 1/8 is one number, 1.125. */
+function keyOf(name: string): string {
   const tidy = name
     .replace(/[¼-¾⅐-⅞]/g, ' $&')
     .normalize('NFKC')
@@ -20,23 +20,25 @@ function tokens(name: string): string[] {
     .replace(/×/g, 'X')
     .replace(/⁄/g, '/')
     .replace(/(\d),(\d)/g, '$1.$2')
-  return (tidy.match(/[A-ZÖ]+|\d+\/\d+|\d*\.?\d+|[^\s#"-]/g) ?? [])
-    .filter((token) => !fillers.includes(token))
-    .map((token) => (Object.hasOwn(aliases, token) ? aliases[token] : String(Number(token) || token)))
+  const words: string[] = []
+  const numbers: number[] = []
+  for (const [token, whole = 0, n, d] of tidy.matchAll(/(?:(\d+)[\s-]+)?(\d+)\/(\d+)|\d*\.?\d+|[A-ZÖ]+|[^\s#".-]/g)) {
+    const value = d ? Number(whole) + Number(n) / Number(d) : Number(token)
+    if (!Number.isNaN(value)) numbers.push(value)
+    else if (!fillers.includes(token)) words.push(aliases[token] ?? token)
+  }
+  return [...words, ...numbers].join(' ')
 }
-
-const keyOf = (all: readonly string[]): string => [...all].sort().join(' ')
 
 let index: Map<string, SeriesThread> | undefined
 
-/** Every thread by the tokens of its name, with its pitch and, where the name goes without, also without it. */
+/** Every thread by what its name says, with its pitch and, where the name goes without, also without it. */
 function threadsByKey(): ReadonlyMap<string, SeriesThread> {
   if (index) return index
   index = new Map()
   for (const { thread, bare, pitchNumber, needsPitch } of [...allEntries().values()].flat()) {
-    const short = tokens(bare)
-    for (const key of [keyOf([...short, String(pitchNumber)]), ...(needsPitch ? [] : [keyOf(short)])])
-      if (!index.has(key)) index.set(key, thread)
+    const names = [`${bare} ${pitchNumber}`, ...(needsPitch ? [] : [bare])]
+    for (const key of names.map(keyOf)) if (!index.has(key)) index.set(key, thread)
   }
   return index
 }
@@ -47,5 +49,5 @@ function threadsByKey(): ReadonlyMap<string, SeriesThread> {
  * '1 1/2 Whitworth', 'Loewenherz 3'. Where screw number and inch size share a digit ('4 UNC'), the number is meant.
  */
 export function findThread(name: string): SeriesThread | null {
-  return typeof name === 'string' && name.length <= 60 ? (threadsByKey().get(keyOf(tokens(name))) ?? null) : null
+  return typeof name === 'string' && name.length <= 60 ? (threadsByKey().get(keyOf(name)) ?? null) : null
 }

@@ -68,7 +68,7 @@ export function recogniseThread(q: Measurements): Recognition[] {
     }
     if (misfit < Number.MAX_VALUE) fits.push({ name: thread.name, thread, deviation, misfit })
   }
-  return rounded(fits).sort((a, b) => a.misfit - b.misfit || (a.name < b.name ? -1 : 1))
+  return rounded(fits).sort((a, b) => a.misfit - b.misfit)
 }
 
 /** The sentence for a recognition; for an empty one, to treat the thread as one's own. */

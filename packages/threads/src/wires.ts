@@ -10,7 +10,7 @@ export const LEAD_ANGLE_LIMIT = 5
 const MATTERS = 0.00381
 
 export interface WireSizes {
-  /** Touches the flanks at the effective diameter. */
+  /** Touches the flanks at the effective diameter; `least`, where that wire would sink below the crests. */
   best: number
   /** Just stands above the crests, and rests on the flanks, not in the root. */
   least: number
@@ -103,7 +103,7 @@ function checkLeadAngle(lead: number, effective: number, ask: Checks): void {
 /**
  * Measurement over three wires, mm: M = E - (p/2) cot(a/2) + w (1 + cosec(a/2)), and with `leadCorrection`
  * + (w/2) tan^2(s) cos(a/2) cot(a/2), s the lead angle (NBS Handbook H28; Machinery's Handbook, 31st ed., p. 2127).
- * That correction comes out 3 to 7 % too large; it is used up to a lead angle of 5 degrees.
+ * That correction comes out 1 to 8 % too large; it is used up to a lead angle of 5 degrees.
  * @throws InputError for wires that do not touch the flanks, diameters that cross, a lead angle past the limit.
  */
 export function overWires(q: WireQuestion & { effective: number }): number {
@@ -178,9 +178,10 @@ export function nearestWire(q: {
   const { ask, found } = read(q)
   const wires = ask.numbers('wires', false)
   ask.done()
-  const away = (wire: number): number => Math.abs(wire - found.best)
+  // Ranked in whole micrometres.
+  const away = (wire: number): number => Math.round(Math.abs(wire - found.best) * 1000)
   const [wire] = wires
     .filter((w) => !tooThin(w, found) && !tooThick(w, found))
     .sort((a, b) => away(a) - away(b) || a - b)
-  return wire === undefined ? null : rounded({ wire, away: wire - found.best })
+  return wire === undefined ? null : { wire, away: rounded(wire - found.best) }
 }

@@ -66,13 +66,18 @@ export class Checks {
   numbers(path: string, optional = true): number[] {
     const value = this.at(path)
     if (Array.isArray(value)) return value.map((_, i) => this.number(`${path}[${i}]`))
-    return optional && value === undefined ? [] : [this.number(path)]
+    return optional && value === undefined ? [] : [this.number(`${path}[0]`)]
   }
 
-  /** Millimetres, exactly. */
+  /** Millimetres, exactly, 0.001 to 1000. */
   exact(path: string): Rational {
     const { n, d } = Object(this.at(path)) as Rational
-    if (digits.test(n) && digits.test(d)) return rational(BigInt(n), BigInt(d))
+    if (digits.test(n) && digits.test(d)) {
+      const exact = rational(BigInt(n), BigInt(d))
+      const size = toNumber(exact)
+      if (size < 0.001 || size > 1000) this.say(path, 'number', '', 0.001, 1000)
+      return exact
+    }
     return gather(this.problems, () => parsePitch(this.at(path) as PitchText, path).mm) ?? rational(1)
   }
 

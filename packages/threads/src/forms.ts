@@ -102,7 +102,6 @@ export interface Profile {
   /** How far out and in the flank runs straight. */
   flankTop: number
   flankBottom: number
-  rounded: boolean
 }
 
 function infoOf(form: Form, ask: Checks): FormInfo {
@@ -142,7 +141,6 @@ export function profileOf(form: Form, p: number, ask: Checks): Profile {
     nutDedendum,
     flankTop,
     flankBottom: info.rounded ? flankTop : nutDedendum,
-    rounded: info.rounded ?? false,
   }
 }
 

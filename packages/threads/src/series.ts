@@ -27,15 +27,17 @@ export interface Entry {
 
 const mm = (text: string): number => toNumber(parsePitch(text).mm)
 
+const pitchText = ([, , unit]: SeriesTable, pitch: number | string): PitchText =>
+  `${Number(pitch)} ${unit === 'mm' ? unit : 'tpi'}`
+
 /** One size of a series: `size` is written as in the tables. */
-function entryOf([series, form, unit, template]: SeriesTable, size: string, pitchNumber: number): Entry {
+function entryOf(table: SeriesTable, size: string, pitchNumber: number, p: number): Entry {
+  const [series, form, unit, template] = table
   const [nominal, given] = size.split('=')
   const shown = nominal.replace('#', '').replace('-', ' ')
   const numbered = shown !== nominal && nominal[0] === '#'
   // Unified numbered sizes: 0.060 in + 0.013 in for each number (ASME B1.1).
   const inches = numbered ? String((60 + 13 * Number(shown)) / 1000) : shown
-  const pitch = `${pitchNumber} ${unit === 'mm' ? unit : 'tpi'}`
-  const p = mm(pitch)
   const { addendum, dedendum } = profileOf(form, p, new Checks({}))
   const major = given ? Number(given) : mm(`${inches} ${unit}`)
   const name = template.replace('{d}', shown)
@@ -45,7 +47,7 @@ function entryOf([series, form, unit, template]: SeriesTable, size: string, pitc
       name: name.replace('{p}', String(pitchNumber)),
       series,
       form,
-      pitch,
+      pitch: pitchText(table, pitchNumber),
       ...rounded({ major, effective, minor: effective - 2 * dedendum }),
     },
     pitch: p,
@@ -87,7 +89,8 @@ export function allEntries(): ReadonlyMap<string, Entry[]> {
     ...seriesTables.map((table): [string, Entry[]] => {
       const entries = table[4].split(' ').flatMap((group) => {
         const [pitch, sizes] = group.split(':')
-        return sizes.split(',').map((size) => entryOf(table, size, Number(pitch)))
+        const p = mm(pitchText(table, pitch))
+        return sizes.split(',').map((size) => entryOf(table, size, Number(pitch), p))
       })
       return [table[0], entries.sort((a, b) => a.thread.major - b.thread.major || b.pitch - a.pitch)]
     }),

@@ -144,6 +144,12 @@ describe('laws', () => {
     expect(best).toBe(least)
   })
 
+  it('takes sizes as tables print them: 0.57735 p on a sharp V, where the best is the least, and 0.505 p', () => {
+    expect(overWires({ form: 'sharp-v', pitch: '2', effective: 20, wire: 2 * 0.57735 })).toBeGreaterThan(20)
+    expect(overWires({ form: 'metric', pitch: '2', effective: 20, wire: 2 * 0.505 })).toBeGreaterThan(20)
+    expect(problems(() => overWires({ form: 'metric', pitch: '2', effective: 20, wire: 2 * 0.504 }))).toHaveLength(1)
+  })
+
   it('touches at the effective diameter with the best wire: a wrong angle then hardly matters', () => {
     const off = (wire: number) => {
       const over = (angle: number) =>
@@ -208,7 +214,7 @@ describe('the nearest wire at hand', () => {
   it('refuses what is no list of sizes', () => {
     const ask = (wires: unknown) =>
       problems(() => nearestWire({ form: 'metric', pitch: '1', wires: wires as number[] }))
-    expect(ask(undefined)).toMatchObject([{ path: 'wires' }])
+    expect(ask(undefined)).toMatchObject([{ path: 'wires[0]' }])
     expect(ask([0.5, '0.6', -1]).map(({ path }) => path)).toEqual(['wires[1]', 'wires[2]'])
   })
 })

@@ -5,7 +5,7 @@ import { type Form, type Profile, slopingProfile } from './forms.js'
 import { cot, rounded } from './rounding.js'
 
 /** Lead angle, degrees, up to which the correction is used. */
-export const LEAD_ANGLE_LIMIT = 5
+const LEAD_ANGLE_LIMIT = 5
 /** 0.00015 in: what the correction has to exceed before it matters (Machinery's Handbook, 31st ed., p. 2127). */
 const MATTERS = 0.00381
 
@@ -33,6 +33,8 @@ interface Read {
   exact: Rational
   profile: Profile
   found: WireSizes
+  /** Half a thousandth of the pitch: tables print these sizes to three decimals of it. */
+  slack: number
 }
 
 /** Reads form and pitch, and finds the wires for them. */
@@ -54,7 +56,8 @@ function read(q: { form: Form; pitch: PitchText }): Read {
   )
   if (least > greatest) ask.say('form', 'no-wire')
   ask.done()
-  return { ask, exact, profile, found: { best: Math.max(least, p / 2 / Math.cos(profile.half)), least, greatest } }
+  const best = Math.max(least, p / 2 / Math.cos(profile.half))
+  return { ask, exact, profile, found: { best, least, greatest }, slack: p / 2000 }
 }
 
 /**
@@ -64,9 +67,8 @@ function read(q: { form: Form; pitch: PitchText }): Read {
  */
 export const wireSizes = (q: { form: Form; pitch: PitchText }): WireSizes => rounded(read(q).found)
 
-// A size that wireSizes printed is taken back, rounding and all.
-const tooThin = (wire: number, { least }: WireSizes): boolean => wire < least - 1e-9
-const tooThick = (wire: number, { greatest }: WireSizes): boolean => wire > greatest + 1e-9
+const tooThin = (wire: number, { found, slack }: Read): boolean => wire < found.least - slack
+const tooThick = (wire: number, { found, slack }: Read): boolean => wire > found.greatest + slack
 
 /** What M = E + constant + lift / E^2 needs. */
 interface Setting {
@@ -78,12 +80,13 @@ interface Setting {
 }
 
 function set(q: WireQuestion): Setting {
-  const { ask, exact, profile, found } = read(q)
+  const of = read(q)
+  const { ask, exact, profile, found } = of
   const wire = ask.number('wire')
   const starts = ask.whole('starts', 1, 60, 1)
   ask.done()
-  if (tooThin(wire, found)) ask.say('wire', 'wire-thin', wire, found)
-  if (tooThick(wire, found)) ask.say('wire', 'wire-thick', wire, found)
+  if (tooThin(wire, of)) ask.say('wire', 'wire-thin', wire, found)
+  if (tooThick(wire, of)) ask.say('wire', 'wire-thick', wire, found)
   const lead = toNumber(multiply(exact, rational(starts)))
   return {
     ask,
@@ -175,13 +178,12 @@ export function nearestWire(q: {
   pitch: PitchText
   wires: readonly number[]
 }): { wire: number; away: number } | null {
-  const { ask, found } = read(q)
+  const of = read(q)
+  const { ask, found } = of
   const wires = ask.numbers('wires', false)
   ask.done()
   // Ranked in whole micrometres.
   const away = (wire: number): number => Math.round(Math.abs(wire - found.best) * 1000)
-  const [wire] = wires
-    .filter((w) => !tooThin(w, found) && !tooThick(w, found))
-    .sort((a, b) => away(a) - away(b) || a - b)
+  const [wire] = wires.filter((w) => !tooThin(w, of) && !tooThick(w, of)).sort((a, b) => away(a) - away(b) || a - b)
   return wire === undefined ? null : { wire, away: rounded(wire - found.best) }
 }

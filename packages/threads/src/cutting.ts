@@ -1,0 +1,170 @@
+import type { PitchText } from '@trainwright/measures'
+import { Checks } from './checks.js'
+import { checkCore, readThread } from './dimensions.js'
+import { type Form, type Profile, profileOf } from './forms.js'
+import { type Caution, caution } from './messages.js'
+import { cot, degrees, radians, rounded } from './rounding.js'
+
+/** The tool's nose, mm: a flat (0 for a point) or a radius. */
+export type Nose = { flat: number } | { radius: number }
+
+export interface Cut {
+  /** Turn the blank to this diameter, mm. */
+  blank: number
+  /** From the blank to the root, straight in, mm. */
+  depth: number
+  /** Diameter at the root that this nose leaves, mm. */
+  root: number
+  /** The radius that would round the crest of the form, mm, given by chaser or file; 0 for a square thread. */
+  crestRadius: number
+  cautions: Caution[]
+}
+
+/** From the effective line down to where this nose cuts when the groove there is half a pitch wide, and its flat. */
+function noseOf(nose: unknown, profile: Profile, p: number, ask: Checks): { below: number; flat: number } {
+  const { half, dedendum, sharpHeight } = profile
+  if (nose === undefined) return { below: dedendum, flat: Math.max(0, p / 2 - 2 * dedendum * Math.tan(half)) }
+  if (half === 0) ask.say('nose', 'no-flanks')
+  if (Object(nose).flat !== undefined) {
+    const flat = ask.number('nose.flat', 0, 0.499 * p)
+    return { below: ((p / 2 - flat) / 2) * cot(half), flat }
+  }
+  const cosec = 1 / Math.sin(half)
+  // The rounding may reach up the flank to the effective line, no further.
+  const radius = ask.number('nose.radius', 0, sharpHeight / 2 / (cosec - Math.sin(half)))
+  return { below: sharpHeight / 2 - radius * (cosec - 1), flat: 0 }
+}
+
+/**
+ * Blank diameter and depth of cut for a thread, by the crest wanted and the nose of the tool: the groove goes as deep as
+ * brings the effective diameter right. `crest` 'form' starts from the nominal major diameter, 'sharp' from the crests of the
+ * sharp triangle.
+ * @throws InputError as threadDimensions, and for a nose too broad for the groove.
+ */
+export function threadCut(q: {
+  form: Form
+  pitch: PitchText
+  /** Exactly one of the two. */
+  major?: number
+  effective?: number
+  /** 'form': flat as the blank leaves it, or rounded afterwards. Default 'form'. */
+  crest?: 'form' | 'sharp'
+  /** Default: the form's own root. */
+  nose?: Nose
+}): Cut {
+  const { ask, pitch, profile, path, effective } = readThread(q)
+  const crest = ask.choice('crest', profile.half > 0 ? ['form', 'sharp'] : ['form'])
+  const { below } = noseOf(q.nose, profile, pitch, ask)
+  ask.done()
+  checkCore(effective, { ...profile, dedendum: below }, ask, path)
+  ask.done()
+  const above = crest === 'sharp' ? profile.sharpHeight / 2 : profile.addendum
+  const sin = Math.sin(profile.half)
+  return rounded({
+    blank: effective + 2 * above,
+    depth: above + below,
+    root: effective - 2 * below,
+    crestRadius: sin && ((profile.sharpHeight / 2 - profile.addendum) * sin) / (1 - sin),
+    cautions: below < profile.nutDedendum - 1e-9 ? [caution('nut-crest')] : [],
+  })
+}
+
+/** Slide settings for one depth. */
+export interface Infeed {
+  /** Straight in, mm. */
+  radial: number
+  /** Travel of the slide that feeds: the compound at its angle, or the cross-slide, mm. */
+  travel: number
+  /** How far the tool moves along the work meanwhile, mm. */
+  sideways: number
+}
+
+const feed = (depth: number, angle: number): Infeed => ({
+  radial: depth,
+  travel: depth / Math.cos(angle),
+  sideways: depth * Math.tan(angle),
+})
+
+/** The compound's angle in radians; past half the thread angle it would cut a wrong flank. */
+const compoundAngle = (half: number, ask: Checks): number =>
+  Math.min(half, radians(ask.number('compound', 0, degrees(half) + 1e-9, 0)))
+
+/**
+ * What to feed for a depth: straight in by the cross-slide, or along the flank by the compound slide set at `compound`
+ * degrees from the cross-slide's line of travel (0: parallel to it).
+ * @throws InputError for a compound set past half the thread angle, where it would cut a wrong flank.
+ */
+export function infeed(q: { form: Form; depth: number; compound?: number }): Infeed {
+  const ask = new Checks(q)
+  const { half } = profileOf(q.form, 1, ask)
+  const depth = ask.number('depth')
+  const angle = compoundAngle(half, ask)
+  ask.done()
+  return rounded(feed(depth, angle))
+}
+
+export interface Pass extends Infeed {
+  kind: 'cut' | 'spring'
+  /** What this pass goes deeper, straight in, mm; 0 for a spring pass. */
+  deeper: number
+  /** Cross-section of the chip, mm^2. */
+  area: number
+}
+
+const MOST_PASSES = 200
+
+/**
+ * A schedule of passes that take even chip area: cumulative settings, then spring passes at full depth. Give the number
+ * of passes, or the first cut in mm straight in; by default 4 + 4 p passes,
+ * p in mm (12 at 2 mm, 14 at 2.5 and 16 at 3 as in Sumitomo's catalogue 2019-20, p. 404; a few more than there below).
+ * @throws InputError for over 200 passes (naming the least first cut), a nose too broad, a compound angle too large.
+ */
+export function passes(q: {
+  form: Form
+  pitch: PitchText
+  /** Full depth straight in, mm; threadCut gives it. */
+  depth: number
+  passes?: number
+  firstCut?: number
+  /** Default 2 (common practice, no source). */
+  springPasses?: number
+  /** Degrees from the cross-slide's line of travel; default 0, straight in. */
+  compound?: number
+  /** Default: the form's own root. */
+  nose?: Nose
+}): { passes: Pass[]; cautions: Caution[] } {
+  const ask = new Checks(q)
+  const p = ask.mm('pitch')
+  const profile = profileOf(q.form, p, ask)
+  const depth = ask.number('depth')
+  const { flat } = noseOf(q.nose, profile, p, ask)
+  const angle = compoundAngle(profile.half, ask)
+  const springs = ask.whole('springPasses', 0, 20, 2)
+  const slope = Math.tan(profile.half)
+  const area = (x: number): number => (flat + slope * x) * x
+  let count = ask.whole('passes', 1, MOST_PASSES, Math.ceil(4 + 4 * p))
+  if (q.firstCut !== undefined) {
+    const least = deepest(area(depth) / MOST_PASSES, flat, slope)
+    count = Math.ceil(area(depth) / area(ask.number('firstCut', least, depth)) - 1e-9)
+  }
+  ask.done()
+  const cuts: Pass[] = []
+  for (let i = 1, before = 0; i <= count; i++) {
+    const to = i === count ? depth : deepest((area(depth) * i) / count, flat, slope)
+    cuts.push({
+      kind: 'cut',
+      ...feed(to, angle),
+      deeper: to - before,
+      area: area(to) - area(before),
+    })
+    before = to
+  }
+  const spring: Pass = { kind: 'spring', ...feed(depth, angle), deeper: 0, area: 0 }
+  const cautions = angle > 0 && angle === profile.half ? [caution('flanks')] : []
+  return rounded({ passes: [...cuts, ...Array<Pass>(springs).fill(spring)], cautions })
+}
+
+/** Depth at which a groove with this flat and flank slope has this area. */
+function deepest(area: number, flat: number, slope: number): number {
+  return (2 * area) / (flat + Math.sqrt(flat * flat + 4 * slope * area))
+}

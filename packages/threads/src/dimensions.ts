@@ -1,0 +1,95 @@
+import { multiply, type PitchText, type Rational, rational, toNumber } from '@trainwright/measures'
+import { Checks } from './checks.js'
+import { type Form, type Profile, profileOf } from './forms.js'
+import { degrees, rounded } from './rounding.js'
+
+export interface ThreadQuestion {
+  form: Form
+  pitch: PitchText
+  /** Default 1, at most 60. */
+  starts?: number
+  /** Nominal, mm. Exactly one of the two diameters. */
+  major?: number
+  /** As measured, mm. */
+  effective?: number
+}
+
+/** Millimetres and degrees. */
+export interface ThreadDimensions {
+  pitch: number
+  lead: number
+  /** Included angle. */
+  angle: number
+  /** Height of the sharp triangle; 0 for a square thread. */
+  sharpHeight: number
+  /** At the effective diameter. */
+  leadAngle: number
+  /** The screw; `minor` is its root, `depth` from crest to root. */
+  major: number
+  effective: number
+  minor: number
+  depth: number
+  /** The nut; `minor` is its hole, `major` its root. */
+  internal: { major: number; effective: number; minor: number }
+}
+
+/** Refuses an effective diameter that leaves the screw no core. */
+export function checkCore(effective: number, profile: Profile, ask: Checks, path: 'major' | 'effective'): void {
+  const root = effective - 2 * profile.dedendum
+  const least = 2 * profile.dedendum + (path === 'major' ? 2 * profile.addendum : 0)
+  if (root <= 0) ask.say(path, 'core', root, least)
+}
+
+/** A thread as read: its pitch exactly and in mm, its profile, and the effective diameter from whichever was given. */
+export interface ThreadRead {
+  ask: Checks
+  exact: Rational
+  pitch: number
+  profile: Profile
+  path: 'major' | 'effective'
+  effective: number
+}
+
+/** Reads form, pitch and the one diameter. */
+export function readThread(q: Pick<ThreadQuestion, 'form' | 'pitch' | 'major' | 'effective'>): ThreadRead {
+  const ask = new Checks(q)
+  const exact = ask.exact('pitch')
+  const pitch = toNumber(exact)
+  const profile = profileOf(q.form, pitch, ask)
+  const path = q.major === undefined ? 'effective' : 'major'
+  const one = (q.major === undefined) !== (q.effective === undefined)
+  if (!one) ask.say('', 'one-diameter')
+  const given = one ? ask.number(path) : 1
+  return { ask, exact, pitch, profile, path, effective: path === 'major' ? given - 2 * profile.addendum : given }
+}
+
+/**
+ * Every dimension of a thread, screw and nut, from its form, pitch and one known diameter.
+ *
+ * Forms: ISO 68-1, ASME B1.1, BS 84, BS 93, ISO 2901, ASME B1.5, Loewenherz, square, sharp V, or your own.
+ * @throws InputError for an unknown form, an unreadable pitch, none or two diameters, or diameters that cross.
+ */
+export function threadDimensions(q: ThreadQuestion): ThreadDimensions {
+  const { ask, exact, pitch, profile, path, effective } = readThread(q)
+  const starts = ask.whole('starts', 1, 60, 1)
+  ask.done()
+  checkCore(effective, profile, ask, path)
+  ask.done()
+  const lead = toNumber(multiply(exact, rational(starts)))
+  const at = (height: number): number => effective + 2 * height
+  return rounded({
+    pitch,
+    lead,
+    angle: profile.angle,
+    sharpHeight: profile.sharpHeight,
+    leadAngle: leadAngleAt(effective, lead),
+    major: at(profile.addendum),
+    effective,
+    minor: at(-profile.dedendum),
+    depth: profile.addendum + profile.dedendum,
+    internal: { major: at(profile.nutAddendum), effective, minor: at(-profile.nutDedendum) },
+  })
+}
+
+/** Degrees. */
+export const leadAngleAt = (effective: number, lead: number): number => degrees(Math.atan(lead / (Math.PI * effective)))

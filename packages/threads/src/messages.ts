@@ -1,0 +1,66 @@
+/** Every sentence of this package: what was expected, with the nearest that would work. */
+const short = (x: number): number => Number(x.toPrecision(5))
+const mm = (x: number): string => `${short(x)} mm`
+interface Sizes {
+  least: number
+  greatest: number
+  best: number
+}
+const wrong = (fault: string, wire: number, { least, greatest, best }: Sizes): string =>
+  `A wire of ${mm(wire)} is too ${fault} the crests; take ${mm(least)} to ${mm(greatest)}, best ${mm(best)}.`
+
+const problems = {
+  missing: () => 'An object with the question is needed.',
+  number: (kind: string, least: number, most: number) =>
+    `A ${kind}number from ${short(least)} to ${short(most)} is needed.`,
+  choice: (known: readonly string[]) => `This is not known here; take one of ${known.join(', ')}.`,
+  'one-diameter': () => 'Give exactly one of major and effective.',
+  core: (root: number, least: number) =>
+    `The diameters cross: the root would stand at ${mm(root)}; more than ${mm(least)} is needed here.`,
+  'no-flanks': () => 'A square thread has no sloping flanks; measure its groove instead.',
+  'no-wire': () => 'No wire rests on the flanks of this form.',
+  'wire-thin': (wire: number, sizes: Sizes) => wrong('thin and sinks below', wire, sizes),
+  'wire-thick': (wire: number, sizes: Sizes) => wrong('thick and rides on', wire, sizes),
+  'lead-angle': (angle: number, limit: number, effective: number) =>
+    `The lead angle is ${angle.toFixed(2)}°; the correction holds to ${limit}°, here from ${mm(effective)} effective diameter on.`,
+  class: () => 'A class is written like 6g, 4h, 5g6g for a screw, 6H, 4H5H for a nut.',
+  grade: (nearest: string) => `This class does not exist at this pitch; the nearest is ${nearest}.`,
+  'step-pitch': (pitches: readonly number[], nearest: number) =>
+    `At this diameter tolerances are published for ${pitches.join(', ')} mm; the nearest is ${mm(nearest)}.`,
+  measurement: () => 'Measure at least one of major, effective, pitch and angle.',
+} as const
+export type Code = keyof typeof problems
+export type Data<C extends Code> = Parameters<(typeof problems)[C]>
+export const sentence = <C extends Code>(code: C, ...data: Data<C>): string =>
+  (problems[code] as (...data: Data<C>) => string)(...data)
+
+const verdicts = {
+  negligible: 'nobody will find it',
+  fits: 'it fits if the rest is cut with care',
+  tight: 'cut the effective diameter near its least',
+  'will-not-fit': 'the parts bind; find a closer train or engage less thread',
+}
+export type VerdictCode = keyof typeof verdicts
+export const verdictSentence = (code: VerdictCode, share: number): string =>
+  `The lead error eats ${Number((share * 100).toPrecision(2))} % of the tolerance: ${verdicts[code]}.`
+
+/** The sentence for the names of the threads that fit, likeliest first. */
+export const recognitionSentence = (names: readonly string[]): string =>
+  names.length > 0
+    ? `This may be ${names.join(', or ')}.`
+    : 'No published thread fits: treat it as your own, as measured.'
+
+const cautions = {
+  flanks: 'The second flank is only rubbed: finish with a light cut straight in.',
+  'nut-crest': "This nose is broader than the form's root: the crests of a standard nut will foul.",
+  brittle: 'A hard tap shatters: protect your eyes, turn it by hand, back it off often.',
+  steel: "Harden and temper by the steel maker's own sheet.",
+  relief: 'Relieve the lands behind the cutting edges, or they seize.',
+}
+export type CautionCode = keyof typeof cautions
+/** Something to mind: a code and a sentence. */
+export interface Caution {
+  code: CautionCode
+  message: string
+}
+export const caution = (code: CautionCode): Caution => ({ code, message: cautions[code] })

@@ -1,0 +1,123 @@
+import { InputError } from '@trainwright/measures'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { forms } from './forms.js'
+import { recogniseThread, recognitionVerdict } from './recognise.js'
+import { series, seriesNames } from './series.js'
+
+const all = seriesNames().flatMap(series)
+const names = (found: { name: string }[]): string[] => found.map(({ name }) => name)
+
+describe('recognition', () => {
+  it('knows a worn screw by calipers, pitch gauge and a look at the angle', () => {
+    const found = recogniseThread({
+      major: { value: 3.54, doubt: 0.02 },
+      pitch: { value: '0.66 mm', doubt: 0.02 },
+      angle: { value: 48, doubt: 3 },
+    })
+    expect(names(found)).toEqual(['4 BA'])
+    expect(found[0]).toMatchObject({ thread: { form: 'ba' }, deviation: { major: -0.06, pitch: 0, angle: 0.5 } })
+    expect(found[0].deviation.effective).toBeUndefined()
+  })
+
+  it('tells Whitworth from unified by the angle, and names both when it was not measured', () => {
+    const q = { major: { value: 6.3, doubt: 0.03 }, pitch: { value: '20 tpi', doubt: 0.01 } }
+    expect(names(recogniseThread(q)).sort()).toEqual(['1/4 BSW', '1/4-20 UNC'])
+    expect(names(recogniseThread({ ...q, angle: { value: 55, doubt: 2 } }))).toEqual(['1/4 BSW'])
+    expect(names(recogniseThread({ ...q, angle: { value: 61, doubt: 2 } }))).toEqual(['1/4-20 UNC'])
+  })
+
+  it('ranks by deviation', () => {
+    const found = recogniseThread({ major: { value: 2.98, doubt: 0.05 }, pitch: { value: '0.5', doubt: 0.06 } })
+    expect(names(found)[0]).toBe('M3')
+    expect(names(found)).toContain('Loewenherz 3')
+    for (let i = 1; i < found.length; i++) expect(found[i].misfit).toBeGreaterThanOrEqual(found[i - 1].misfit)
+  })
+
+  it('takes a screw that measures under nominal, not one that measures over', () => {
+    const at = (value: number) =>
+      names(recogniseThread({ major: { value, doubt: 0.02 }, pitch: { value: '1', doubt: 0 } }))
+    // 6g allows 5.794 to 5.974 (ISO 965-1).
+    expect(at(5.794)).toContain('M6')
+    expect(at(5.974)).toContain('M6')
+    expect(at(6.02)).toContain('M6')
+    expect(at(6.03)).not.toContain('M6')
+    expect(at(5.6)).not.toContain('M6')
+  })
+
+  it('knows a thread by its effective diameter alone', () => {
+    const found = recogniseThread({ effective: { value: 5.35, doubt: 0.01 }, pitch: { value: '1 mm', doubt: 0.01 } })
+    expect(names(found)).toContain('M6')
+  })
+
+  it('says to treat it as one’s own when nothing fits', () => {
+    const found = recogniseThread({ major: { value: 7.3, doubt: 0.02 }, pitch: { value: '0.77', doubt: 0.01 } })
+    expect(found).toEqual([])
+    expect(recognitionVerdict(found)).toContain('treat it as your own')
+    expect(
+      recognitionVerdict(recogniseThread({ major: { value: 6, doubt: 0 }, pitch: { value: '1', doubt: 0 } })),
+    ).toMatch(/^This may be M6, or /)
+  })
+
+  it('finds every published thread first, or level with its equals, from its own dimensions', () => {
+    for (const thread of all) {
+      const [first] = recogniseThread({
+        major: { value: thread.major, doubt: 0.01 },
+        effective: { value: thread.effective, doubt: 0.01 },
+        pitch: { value: thread.pitch, doubt: 0.01 },
+        angle: { value: forms[thread.form].angle, doubt: 1 },
+      })
+      expect(first.misfit).toBe(0)
+      expect(first.thread.major).toBeCloseTo(thread.major, 6)
+      expect(first.thread.form === thread.form || forms[first.thread.form].angle === forms[thread.form].angle).toBe(
+        true,
+      )
+    }
+  })
+
+  it('finds no fewer with more doubt, and no more with one more measurement', () => {
+    const sample = fc.constantFrom(...all)
+    fc.assert(
+      fc.property(
+        sample,
+        fc.integer({ min: 0, max: 30 }),
+        fc.integer({ min: 0, max: 30 }),
+        ({ major, pitch }, a, b) => {
+          const with_ = (doubt: number) =>
+            names(recogniseThread({ major: { value: major - 0.02, doubt: doubt / 100 } }))
+          const few = with_(Math.min(a, b))
+          const many = new Set(with_(Math.max(a, b)))
+          for (const name of few) expect(many.has(name)).toBe(true)
+          const both = recogniseThread({
+            major: { value: major - 0.02, doubt: 0.3 },
+            pitch: { value: pitch, doubt: 0.02 },
+          })
+          const one = new Set(with_(30))
+          for (const { name } of both) expect(one.has(name)).toBe(true)
+        },
+      ),
+    )
+  })
+})
+
+describe('refusals', () => {
+  const problems = (q: unknown) => {
+    try {
+      recogniseThread(q as never)
+    } catch (error) {
+      return error instanceof InputError ? error.problems : [error]
+    }
+    return []
+  }
+  it('wants something measured, and every value and doubt a number', () => {
+    expect(problems({})).toMatchObject([{ code: 'measurement' }])
+    expect(problems({ major: 6, pitch: { value: '1', doubt: Number.NaN }, angle: null })).toMatchObject([
+      { path: 'major.value' },
+      { path: 'major.doubt' },
+      { path: 'pitch.doubt' },
+      { path: 'angle.value' },
+      { path: 'angle.doubt' },
+    ])
+    expect(problems({ effective: { value: 5, doubt: -1 } })).toMatchObject([{ path: 'effective.doubt' }])
+  })
+})

@@ -1,0 +1,76 @@
+import type { PitchText } from '@trainwright/measures'
+import { Checks } from './checks.js'
+import { forms } from './forms.js'
+import { recognitionSentence } from './messages.js'
+import { rounded } from './rounding.js'
+import { allEntries, type SeriesThread } from './series.js'
+
+/** What was read, and by how much it may be wrong either way; mm or degrees. */
+export interface Measured {
+  value: number
+  doubt: number
+}
+export interface Measurements {
+  /** Over the crests, by calipers or micrometer. */
+  major?: Measured
+  /** By wires. */
+  effective?: Measured
+  /** By a pitch gauge, or over several crests; doubt in mm. */
+  pitch?: { value: PitchText; doubt: number }
+  /** Included angle, degrees. */
+  angle?: Measured
+}
+/** A thread that may be the one measured. */
+export interface Recognition {
+  name: string
+  thread: SeriesThread
+  /** Measured less nominal, of what was measured: mm, the angle in degrees. */
+  deviation: { major?: number; effective?: number; pitch?: number; angle?: number }
+  /** 0 when all is nominal, more the worse it fits. */
+  misfit: number
+}
+
+// Made screws measure less than nominal by their allowance, their tolerance and wear; never more. In pitches, from the
+// limits of ISO 965-1 6g and BS 93 normal class (0.14 to 0.25 p on the major, 0.1 to 0.2 p on the effective diameter).
+const under = { major: 0.25, effective: 0.2, pitch: 0, angle: 0 }
+type Quantity = keyof typeof under
+
+/**
+ * Which published threads a screw may be, likeliest first, from what was measured on it, each with its doubt. An empty
+ * answer means none: treat the thread as your own (recognitionVerdict says so).
+ *
+ * A diameter may lie under nominal by its doubt and what made screws lack; over nominal only by its doubt. Pitch and angle
+ * may differ by their doubts. Ranked by the sum of squared deviations, each in its own doubt.
+ * @throws InputError when nothing was measured, or a value or doubt is no number.
+ */
+export function recogniseThread(q: Measurements): Recognition[] {
+  const ask = new Checks(q)
+  const read: Partial<Record<Quantity, Measured>> = {}
+  for (const what of Object.keys(under) as Quantity[]) {
+    if (q[what] === undefined) continue
+    const path = `${what}.value`
+    const value = what === 'pitch' ? ask.mm(path) : ask.number(path)
+    read[what] = { value, doubt: ask.number(`${what}.doubt`, 0) }
+  }
+  const measured = Object.entries(read) as [Quantity, Measured][]
+  if (measured.length === 0) ask.say('', 'measurement')
+  ask.done()
+  const fits: Recognition[] = []
+  for (const { thread, pitch } of [...allEntries().values()].flat()) {
+    const nominal = { major: thread.major, effective: thread.effective, pitch, angle: forms[thread.form].angle }
+    const deviation: Recognition['deviation'] = {}
+    let misfit = 0
+    for (const [what, { value, doubt }] of measured) {
+      const off = value - nominal[what]
+      if (off > doubt + 1e-9 || off < -doubt - under[what] * pitch - 1e-9) misfit = Number.MAX_VALUE
+      deviation[what] = off
+      misfit += (off / (doubt + (under[what] * pitch) / 2 + 1e-6)) ** 2
+    }
+    if (misfit < Number.MAX_VALUE) fits.push({ name: thread.name, thread, deviation, misfit })
+  }
+  return rounded(fits).sort((a, b) => a.misfit - b.misfit)
+}
+
+/** The sentence for a recognition; for an empty one, to treat the thread as one's own. */
+export const recognitionVerdict = (found: readonly Recognition[]): string =>
+  recognitionSentence(found.slice(0, 5).map((r) => r.name))

@@ -1,0 +1,115 @@
+import { type PitchText, parsePitch, toNumber } from '@trainwright/measures'
+import { Checks } from './checks.js'
+import { type FormName, profileOf } from './forms.js'
+import { rounded } from './rounding.js'
+import { type SeriesTable, seriesTables } from './tables/series.js'
+
+/** A published thread. Diameters of the screw in mm; `minor` is its root. */
+export interface SeriesThread {
+  /** 'M6', 'M10x1', '1/4-20 UNC', '1/4 BSF', '4 BA', '5/16 ME 32'. */
+  name: string
+  series: string
+  form: FormName
+  /** '1 mm', '26 tpi'. */
+  pitch: PitchText
+  major: number
+  effective: number
+  minor: number
+}
+/** A thread, its name without the pitch, whether it needs the pitch, and the pitch as its series counts it and in mm. */
+export interface Entry {
+  thread: SeriesThread
+  bare: string
+  needsPitch: boolean
+  pitchNumber: number
+  pitch: number
+}
+
+const mm = (text: string): number => toNumber(parsePitch(text).mm)
+
+const pitchText = ([, , unit]: SeriesTable, pitch: number | string): PitchText =>
+  `${Number(pitch)} ${unit === 'mm' ? unit : 'tpi'}`
+
+/** One size of a series: `size` is written as in the tables. */
+function entryOf(table: SeriesTable, size: string, pitchNumber: number, p: number): Entry {
+  const [series, form, unit, template] = table
+  const [nominal, given] = size.split('=')
+  const shown = nominal.replace('#', '').replace('-', ' ')
+  const numbered = shown !== nominal && nominal[0] === '#'
+  // Unified numbered sizes: 0.060 in + 0.013 in for each number (ASME B1.1).
+  const inches = numbered ? String((60 + 13 * Number(shown)) / 1000) : shown
+  const { addendum, dedendum } = profileOf(form, p, new Checks({}))
+  const major = given ? Number(given) : mm(`${inches} ${unit}`)
+  const name = template.replace('{d}', shown)
+  const effective = major - 2 * addendum
+  return {
+    thread: {
+      name: name.replace('{p}', String(pitchNumber)),
+      series,
+      form,
+      pitch: pitchText(table, pitchNumber),
+      ...rounded({ major, effective, minor: effective - 2 * dedendum }),
+    },
+    pitch: p,
+    bare: name.replace('{p}', ''),
+    needsPitch: template.endsWith('{p}'),
+    pitchNumber,
+  }
+}
+
+/**
+ * 0 to 25 BA, to the digit printed: pitch 0.9^n to 0.01 mm, major 6 (0.9^n)^1.2 to two figures, depth 0.6 p to 0.005 mm
+ * (BS 93, in Machinery's Handbook, 31st ed., p. 2115). From 17 BA pitch and major as in Kaye and Laby's tables (1941),
+ * p. 25, which print no depth: 0.6 p.
+ */
+function baEntry(n: number): Entry {
+  const p = Number((0.9 ** n).toFixed(2))
+  const major = Number((6 * 0.9 ** (1.2 * n)).toPrecision(2))
+  const depth = n > 16 ? 0.6 * p : Math.round(120 * p) / 200
+  return {
+    thread: {
+      name: `${n} BA`,
+      series: 'BA',
+      form: 'ba',
+      pitch: `${p} mm`,
+      ...rounded({ major, effective: major - depth, minor: major - 2 * depth }),
+    },
+    pitch: p,
+    bare: `${n} BA`,
+    needsPitch: false,
+    pitchNumber: p,
+  }
+}
+
+let built: ReadonlyMap<string, Entry[]> | undefined
+
+/** All entries by series, smallest first (BA by number); built when first asked for. */
+export function allEntries(): ReadonlyMap<string, Entry[]> {
+  built ??= new Map([
+    ...seriesTables.map((table): [string, Entry[]] => {
+      const entries = table[4].split(' ').flatMap((group) => {
+        const [pitch, sizes] = group.split(':')
+        const p = mm(pitchText(table, pitch))
+        return sizes.split(',').map((size) => entryOf(table, size, Number(pitch), p))
+      })
+      return [table[0], entries.sort((a, b) => a.thread.major - b.thread.major || b.pitch - a.pitch)]
+    }),
+    ['BA', Array.from({ length: 26 }, (_, n) => baEntry(n))],
+  ])
+  return built
+}
+
+/** The series that are kept: 'M', 'M fine', 'UNC' ... 'BA'. */
+export const seriesNames = (): string[] => [...allEntries().keys()]
+
+/**
+ * All threads of a published series, smallest first (BA by number), for wish lists and charts.
+ * @throws InputError for a series that is not kept; it names those that are.
+ */
+export function series(name: string): SeriesThread[] {
+  const wanted = seriesNames().find((n) => n.toUpperCase() === String(name).trim().toUpperCase())
+  const ask = new Checks({ name: wanted ?? name })
+  const known = ask.choice('name', seriesNames(), false)
+  ask.done()
+  return (allEntries().get(known) ?? []).map((e) => e.thread)
+}

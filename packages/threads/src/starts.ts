@@ -1,0 +1,64 @@
+import { add, divide, multiply, type PitchText, type Rational, rational, toNumber } from '@trainwright/measures'
+import { Checks } from './checks.js'
+import { rounded } from './rounding.js'
+
+/** How to come from the first start to another; each way by itself, all from the first start. */
+export interface Start {
+  /** 2 to the number of starts. */
+  start: number
+  /** Turn of the spindle with the leadscrew still, exactly. */
+  turn: Rational
+  /** Or the compound slide, set parallel to the axis, forward by this, mm and exactly. */
+  slide: { mm: number; exact: Rational }
+  /** Or the gear unmeshed and turned on by so many teeth; null when its teeth do not divide. */
+  teeth: number | null
+  /** Or half nuts opened and the carriage moved on by this, mm and in leadscrew threads; null when no such move is short. */
+  carriage: { mm: number; exact: Rational; threads: number } | null
+}
+
+const LONGEST_MOVE = 1000
+
+/** The least move of whole leadscrew threads that ends on another start: slide + some whole leads. */
+function carriageMove(slide: Rational, lead: Rational, leadscrew: Rational): Start['carriage'] {
+  for (let move = slide; toNumber(move) <= LONGEST_MOVE; move = add(move, lead)) {
+    const threads = divide(move, leadscrew)
+    if (threads.d === '1') return { mm: toNumber(move), exact: move, threads: Number(threads.n) }
+  }
+  return null
+}
+
+/**
+ * Indexing for a thread of several starts: for each further start the turn of the spindle, the shift of the compound
+ * slide, the teeth of a gear, and the move of the carriage along the leadscrew (Jones, Turning and Boring, 1914). The
+ * pitch is that of the train: a lead that is a little off makes no carriage move.
+ * @throws InputError for fewer than 2 starts, or what cannot be read.
+ */
+export function indexStarts(q: {
+  pitch: PitchText
+  starts: number
+  leadscrew?: PitchText
+  /** A gear that turns as the spindle does; where it turns `r` times as fast, give its teeth times r. */
+  gear?: { teeth: number }
+}): Start[] {
+  const ask = new Checks(q)
+  const pitch = ask.exact('pitch')
+  const starts = ask.whole('starts', 2, 60)
+  const leadscrew = q.leadscrew === undefined ? undefined : ask.exact('leadscrew')
+  const turned = q.gear === undefined ? undefined : rational(ask.whole('gear.teeth', 6, 2000))
+  ask.done()
+  const lead = multiply(pitch, rational(starts))
+  return rounded(
+    Array.from({ length: starts - 1 }, (_, i) => {
+      const turn = rational(i + 1, starts)
+      const slide = multiply(pitch, rational(i + 1))
+      const teeth = turned && multiply(turned, turn)
+      return {
+        start: i + 2,
+        turn,
+        slide: { mm: toNumber(slide), exact: slide },
+        teeth: teeth?.d === '1' ? Number(teeth.n) : null,
+        carriage: leadscrew ? carriageMove(slide, lead, leadscrew) : null,
+      }
+    }),
+  )
+}

@@ -1,1 +1,6 @@
-export {}
+export { describeDrawing, describeTrain } from './describe.js'
+export { type DrawnGear, type DrawnMesh, type DrawnShaft, drawTrain, type TrainDrawing } from './drawing.js'
+export { drawingToSvg, type SvgOptions } from './drawing-svg.js'
+export { type ErrorFigures, errorFigures, leadFigures } from './figures.js'
+export { isMixed, type Place, type PlacedGear, placesOf, type Role, sizeOf, type Turning } from './places.js'
+export { turningSeen, type View } from './view.js'

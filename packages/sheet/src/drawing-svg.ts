@@ -154,7 +154,14 @@ function arrow(paper: Paper, gear: DrawnGear, side: Side): string {
     .map((other) => other.tipRadius)
   const inner = Math.max(0, ...covering)
   const ring = gear.pitchRadius - inner
-  const r = ring < size * 1.2 ? gear.pitchRadius * 0.7 : Math.max(gear.pitchRadius - ring / 2, gear.pitchRadius * 0.7)
+  // Where a pair is nearly equal the ring between is too narrow: the larger gear's arrow goes within the smaller.
+  const narrow = ring < size * 1.2
+  const crowded = drawing.gears.some(
+    (o) => o.shaft === gear.shaft && o !== gear && Math.abs(o.tipRadius - gear.tipRadius) < size * 1.2,
+  )
+  const r = narrow
+    ? gear.pitchRadius * 0.75
+    : Math.max(gear.pitchRadius - ring / 2, gear.pitchRadius * (crowded ? 0.5 : 0.7))
   const sweep = Math.min(1.7, Math.max(0.7, (size * 4.5) / r))
   const first = side === 'right' ? 0.8 * Math.PI : 0.35 * Math.PI
   const middle = first + (gear.role === 'driver' && gear.shaft > 0 ? 0.55 * Math.PI : 0)

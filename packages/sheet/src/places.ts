@@ -52,8 +52,8 @@ export function placesOf(lathe: Lathe, train: Train): Place[] {
   })
 }
 
-/** Millimetres; `dp` gears are given by it so that 20 DP is not 1.27 by accident of printing. */
-export const moduleOf = (gear: Gear): number => (gear.dp ? 25.4 / gear.dp : gear.module)
+/** The module in mm, also of a gear that is known by its diametral pitch. */
+export const moduleOf = ({ module = 1, dp }: Partial<Pick<Gear, 'module' | 'dp'>>): number => (dp ? 25.4 / dp : module)
 
 export const pitchRadius = (gear: Gear): number => (moduleOf(gear) * gear.teeth) / 2
 export const tipRadius = (gear: Gear): number => (moduleOf(gear) * (gear.teeth + 2)) / 2
@@ -69,3 +69,11 @@ export function sizeOf(gear: Gear): string {
   const size = gear.dp ? `${gear.dp} DP` : `module ${gear.module}`
   return gear.pressureAngle === 20 ? size : `${size}, ${gear.pressureAngle}°`
 }
+
+/** '24 → 72, 48 → (20) → 80': drivers and driven gears by stage, idlers in brackets. */
+export const trainInLine = ({ stages }: Train): string =>
+  stages
+    .map(({ driver, idlers, driven }) =>
+      [driver.teeth, ...idlers.map(({ teeth }) => `(${teeth})`), driven.teeth].join(' → '),
+    )
+    .join(', ')

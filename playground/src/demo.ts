@@ -1,13 +1,13 @@
 import type { ThreadWanted, Workshop } from '@trainwright/trains'
-import { threads, workshop } from '../../test-data/demo-workshop.json'
+import demoWorkshop from '../../test-data/demo-workshop.json' with { type: 'json' }
 import type { Typed } from './state/typed.js'
 import { threadFrom, workshopFrom } from './state/typed-from.js'
 
 /** What a first visit shows: a job on a bench lathe, solved. */
 export const demo = (): Typed => ({
-  threads: (threads as ThreadWanted[]).map(threadFrom),
+  threads: (demoWorkshop.threads as ThreadWanted[]).map(threadFrom),
   thread: 0,
-  workshop: workshopFrom(workshop as Workshop),
+  workshop: workshopFrom(demoWorkshop.workshop as Workshop),
   order: 'fewest gears',
   view: { rotate: 90, mirror: false },
 })

@@ -8,7 +8,6 @@ import { Job } from './state/job.js'
 import { keep, recall } from './state/keep.js'
 import { ShownProblems } from './state/shown-problems.js'
 import { Store } from './state/store.js'
-import './styles/page.css'
 
 const job = new Job(recall(() => localStorage) ?? demo(), new Answers(createTrainWorker()))
 const desk: Desk = { job, shown: new ShownProblems(job), picked: new Store<string | null>(null) }

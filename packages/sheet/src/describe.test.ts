@@ -24,7 +24,7 @@ describe('describeTrain', () => {
       'B, stud 1: 60 teeth in plane 1, turned by A, keyed to 30 teeth in plane 2, turns C; turns clockwise.',
       'C, output shaft: 75 teeth in plane 2, turned by B; turns anticlockwise.',
       'Between centres: A to B 50.00 mm, B to C 52.50 mm.',
-      'Cuts a left-hand thread, lead ≈ 0.97692 mm (26 tpi), +125 ppm: 3.13 µm long over 25 mm.',
+      'Cuts a left-hand thread, lead ≈ 0.976923 mm (26 tpi), +125 ppm: 3.13 µm long over 25 mm.',
       'Mind: a plain belt slips.',
     ])
   })

@@ -26,7 +26,7 @@ describe('errorFigures', () => {
 describe('leadFigures', () => {
   it('prints both ways and marks what was rounded', () => {
     expect(leadFigures(trainOf([[40, 60]], { lead: { n: '127', d: '130' } }))).toEqual({
-      mm: '≈ 0.97692 mm',
+      mm: '≈ 0.976923 mm',
       tpi: '26 tpi',
     })
   })

@@ -5,9 +5,9 @@ import type { Train } from '@trainwright/trains'
 export const hundredths = (mm: number): string => (Math.round(mm * 100) / 100 || 0).toFixed(2)
 export const millimetres = (mm: number): string => `${hundredths(mm)} mm`
 
-/** The lead both ways: '≈ 0.97692 mm' and '26 tpi'; ≈ where digits were dropped or pi is involved. */
+/** The lead both ways: '≈ 0.976923 mm' and '26 tpi'; ≈ where digits were dropped or pi is involved. */
 export function leadFigures(train: Train): { mm: string; tpi: string } {
-  const { mm, tpi } = printPitch(train.lead, 5)
+  const { mm, tpi } = printPitch(train.lead)
   const about = (text: string) => (train.approximate && !text.startsWith('≈') ? `≈ ${text}` : text)
   return { mm: about(mm), tpi: about(tpi) }
 }

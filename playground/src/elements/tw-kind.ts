@@ -53,18 +53,17 @@ export class KindPart extends Part {
   }
 
   #tally({ teeth, count = 1 }: GearStock): TemplateResult {
-    const many = count > 1
     return html`<li>
       <button
         type="button"
         class="tally"
+        data-teeth=${teeth}
         aria-pressed=${this.chosen === teeth}
-        aria-label="${teeth} teeth${many ? `, ${count} of them` : ''}"
         @click=${() => {
           this.chosen = this.chosen === teeth ? null : teeth
         }}
       >
-        ${teeth}${when(many, () => html`<span class="tally-count">×${count}</span>`)}
+        ${teeth}<span class="unseen"> teeth</span>${when(count > 1, () => html`<span class="tally-count">×${count}</span>`)}
       </button>
     </li>`
   }

@@ -1,1 +1,16 @@
-export {}
+export { describeDrawing, describeTrain } from './describe.js'
+export { type DrawnGear, type DrawnMesh, type DrawnShaft, drawTrain, type TrainDrawing } from './drawing.js'
+export { drawingToSvg, type SvgOptions } from './drawing-svg.js'
+export { type ErrorFigures, errorFigures, leadFigures } from './figures.js'
+export {
+  isMixed,
+  moduleOf,
+  type Place,
+  type PlacedGear,
+  placesOf,
+  type Role,
+  sizeOf,
+  type Turning,
+  trainInLine,
+} from './places.js'
+export { turningSeen, type View } from './view.js'

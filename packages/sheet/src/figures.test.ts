@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest'
+import { errorFigures, leadFigures, millimetres } from './figures.js'
+import { trainOf } from './testing/train-of.js'
+
+const withError = (n: string, d: string, more = {}) => errorFigures(trainOf([[40, 60]], { error: { n, d }, ...more }))
+
+describe('errorFigures', () => {
+  it.each([
+    ['0', '1', 'exact', ''],
+    ['1', '8000', '+125 ppm', '3.13 µm long over 25 mm'],
+    ['-1', '8000', '−125 ppm', '3.13 µm short over 25 mm'],
+    ['1', '1000000', '+1 ppm', '0.03 µm long over 25 mm'],
+    ['-1', '30000000', '−0.03 ppm', '0.001 µm short over 25 mm'],
+    ['1', '20000', '+50 ppm', '1.25 µm long over 25 mm'],
+    ['1', '40', '+25000 ppm', '625 µm long over 25 mm'],
+    ['1', '1000000000000000000', 'under 0.000001 ppm', 'under 0.000001 µm long over 25 mm'],
+  ])('%s/%s is %s', (n, d, ppm, over) => {
+    expect(withError(n, d)).toEqual({ exact: n === '0', ppm, over })
+  })
+
+  it('does not call a train exact that rests on pi', () => {
+    expect(withError('0', '1', { approximate: true })).toMatchObject({ exact: false, ppm: 'exact but for pi' })
+  })
+})
+
+describe('leadFigures', () => {
+  it('prints both ways and marks what was rounded', () => {
+    expect(leadFigures(trainOf([[40, 60]], { lead: { n: '127', d: '130' } }))).toEqual({
+      mm: '≈ 0.976923 mm',
+      tpi: '26 tpi',
+    })
+  })
+
+  it('marks a lead that rests on pi', () => {
+    expect(leadFigures(trainOf([[40, 60]], { lead: { n: '3', d: '2' }, approximate: true })).mm).toBe('≈ 1.5 mm')
+  })
+})
+
+describe('millimetres', () => {
+  it.each([
+    [84.3, '84.30 mm'],
+    [-0.001, '0.00 mm'],
+    [12.345678, '12.35 mm'],
+  ])('%s', (mm, text) => {
+    expect(millimetres(mm)).toBe(text)
+  })
+})

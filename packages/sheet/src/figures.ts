@@ -1,0 +1,54 @@
+import { multiply, printPitch, type Rational, rational, toDecimal } from '@trainwright/measures'
+import type { Train } from '@trainwright/trains'
+
+/** '84.30': hundredths of a millimetre, near what a vernier reads. */
+export const hundredths = (mm: number): string => (Math.round(mm * 100) / 100 || 0).toFixed(2)
+export const millimetres = (mm: number): string => `${hundredths(mm)} mm`
+
+/** The lead both ways: '≈ 0.976923 mm' and '26 tpi'; ≈ where digits were dropped or pi is involved. */
+export function leadFigures(train: Train): { mm: string; tpi: string } {
+  const { mm, tpi } = printPitch(train.lead)
+  const about = (text: string) => (train.approximate && !text.startsWith('≈') ? `≈ ${text}` : text)
+  return { mm: about(mm), tpi: about(tpi) }
+}
+
+export interface ErrorFigures {
+  exact: boolean
+  /** 'exact', '+125 ppm', '−0.8 ppm'. */
+  ppm: string
+  /** '3.1 µm long over 25 mm'; empty when exact. */
+  over: string
+}
+
+const MILLION = rational(1_000_000)
+const RUN_MM = 25
+const TRACE = 'under'
+
+/** How far the lead is out, as a proportion and as a person meets it: over 25 mm of thread. */
+export function errorFigures(train: Train): ErrorFigures {
+  if (train.error.n === '0') {
+    const ppm = train.approximate ? 'exact but for pi' : 'exact'
+    return { exact: !train.approximate, ppm, over: '' }
+  }
+  const short = train.error.n.startsWith('-')
+  const size: Rational = { n: train.error.n.replace('-', ''), d: train.error.d }
+  const micrometres = multiply(size, rational(RUN_MM * 1000))
+  return {
+    exact: false,
+    ppm: `${signed(significant(multiply(size, MILLION)), short ? '−' : '+')} ppm`,
+    over: `${significant(micrometres)} µm ${short ? 'short' : 'long'} over ${RUN_MM} mm`,
+  }
+}
+
+const signed = (size: string, sign: string): string => (size.startsWith(TRACE) ? size : sign + size)
+
+/** Two figures after the first ones that say something, whole numbers from 100 on; a trace below 1e-6 is said so. */
+function significant(size: Rational): string {
+  const whole = toDecimal(size, 0)
+  if (whole.length > 2) return whole
+  for (let places = whole.length > 1 ? 1 : 2; places <= 6; places++) {
+    const text = toDecimal(size, places)
+    if (text !== '0') return text
+  }
+  return `${TRACE} 0.000001`
+}

@@ -1,0 +1,13 @@
+import type { ThreadWanted, Workshop } from '@trainwright/trains'
+import demoWorkshop from '../../test-data/demo-workshop.json' with { type: 'json' }
+import type { Typed } from './state/typed.js'
+import { threadFrom, workshopFrom } from './state/typed-from.js'
+
+/** What a first visit shows: a job on a bench lathe, solved. */
+export const demo = (): Typed => ({
+  threads: (demoWorkshop.threads as ThreadWanted[]).map(threadFrom),
+  thread: 0,
+  workshop: workshopFrom(demoWorkshop.workshop as Workshop),
+  order: 'fewest gears',
+  view: { rotate: 90, mirror: false },
+})

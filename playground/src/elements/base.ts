@@ -1,0 +1,36 @@
+import { LitElement } from 'lit'
+import { property } from 'lit/decorators.js'
+import type { Job } from '../state/job.js'
+import type { ShownProblems } from '../state/shown-problems.js'
+import { Follow, type Store } from '../state/store.js'
+
+/** What the elements of the page share. */
+export interface Desk {
+  job: Job
+  shown: ShownProblems
+  /** Key of the train picked from the list; null for the best. */
+  picked: Store<string | null>
+}
+
+/**
+ * A part of the page. Rendered without a shadow root: one style sheet draws the whole sheet, and labels and
+ * descriptions may point across parts.
+ */
+export class Part extends LitElement {
+  @property({ attribute: false }) desk!: Desk
+  #follow: Follow | undefined
+
+  protected override createRenderRoot(): this {
+    return this
+  }
+
+  /** The stores after whose changes this part renders again. */
+  protected follows(): readonly Pick<Store<unknown>, 'watch'>[] {
+    const { job, shown, picked } = this.desk
+    return [job.typed, job.answers, shown, picked]
+  }
+
+  protected override willUpdate(): void {
+    this.#follow ??= new Follow(this, this.follows())
+  }
+}

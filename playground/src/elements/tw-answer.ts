@@ -1,0 +1,93 @@
+import { errorFigures, leadFigures, trainInLine } from '@trainwright/sheet'
+import type { Obstacle, Train, Workshop } from '@trainwright/trains'
+import { html, type TemplateResult } from 'lit'
+import { customElement } from 'lit/decorators.js'
+import type { Answer } from '../state/answers.js'
+import { shownTrain } from '../state/picked.js'
+import { stamp, verdict } from '../words.js'
+import { Part } from './base.js'
+import { when } from './fields.js'
+import './tw-drawing.js'
+import './tw-set-up.js'
+import './tw-trains.js'
+
+/** The answer: what the train cuts, the train drawn, how to set it up, and the others; or why there is none. */
+@customElement('tw-answer')
+export class AnswerPart extends Part {
+  #why(obstacles: readonly Obstacle[], closest: Train | null): TemplateResult {
+    return html`<section class="why" aria-label="Why no train">
+      <h3>What stands in the way</h3>
+      <ol>
+        ${obstacles.map(({ message }) => html`<li>${message}</li>`)}
+      </ol>
+      <p>${closest ? 'Below is the closest train that goes on. It is out of tolerance.' : 'Nothing from this box goes on.'}</p>
+    </section>`
+  }
+
+  /** The title block: the figures that a person looks for first. */
+  #titleBlock(answer: Answer, train: Train): TemplateResult {
+    const { mm, tpi } = leadFigures(train)
+    const { exact, ppm, over } = errorFigures(train)
+    const word = stamp(answer, train)
+    const wanted = answer.question!.wanted
+    const lathe = answer.question!.workshop.lathe
+    const settings = [lathe.drives?.[train.drive]?.name, lathe.gearbox?.[train.gearbox]?.name]
+      .filter(Boolean)
+      .join(', ')
+    return html`<dl class="title-block">
+      <div class="block-thread">
+        <dt>For</dt>
+        <dd>${wanted.name ?? 'Thread'} <span class="minor">${wanted.pitch}${(wanted.starts ?? 1) > 1 ? `, ${wanted.starts} starts` : ''}</span></dd>
+      </div>
+      <div>
+        <dt>Lead</dt>
+        <dd>${mm} <span class="minor">${tpi}</span></dd>
+      </div>
+      <div>
+        <dt>Error</dt>
+        <dd>${exact ? 'none' : ppm} <span class="minor">${over || 'the lead is exact'}</span></dd>
+      </div>
+      <div class="block-gears">
+        <dt>Gears</dt>
+        <dd>${trainInLine(train)}${when(settings, () => html` <span class="minor">set ${settings}</span>`)}</dd>
+      </div>
+      <div class="block-hand">
+        <dt>Hand</dt>
+        <dd>${train.hand}</dd>
+      </div>
+      <div class="block-stamp">
+        <dt class="unseen">Verdict</dt>
+        <dd><span class="stamp" data-stamp=${word}>${word}</span></dd>
+      </div>
+    </dl>`
+  }
+
+  #train(answer: Answer, train: Train, workshop: Workshop): TemplateResult {
+    const { desk } = this
+    return html`${this.#titleBlock(answer, train)}
+      <div class="bench">
+        <tw-drawing .desk=${desk} .train=${train} .lathe=${workshop.lathe}></tw-drawing>
+        <tw-set-up .desk=${desk} .train=${train} .lathe=${workshop.lathe}></tw-set-up>
+      </div>`
+  }
+
+  protected override render(): TemplateResult {
+    const { desk } = this
+    const answer = desk.job.answers.value
+    const train = shownTrain(answer, desk.picked.value)
+    const { search, question, current } = answer
+    const loose = desk.shown.value.get('') ?? []
+    return html`<h2 class="unseen">Answer</h2>
+      <p class="verdict" data-state=${current ? 'current' : search ? 'old' : 'none'}>${verdict(answer)}</p>
+      ${loose.map(({ path, message }) => html`<p class="wrong">${path}: ${message}</p>`)}
+      ${when(search && search.trains.length === 0, () => this.#why(search!.obstacles, search!.closest))}
+      ${when(train && question, () => this.#train(answer, train!, question!.workshop))}
+      ${when(search && search.trains.length > 0, () => html`<tw-trains .desk=${desk}></tw-trains>`)}`
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'tw-answer': AnswerPart
+  }
+}

@@ -1,0 +1,114 @@
+import { errorFigures, trainInLine } from '@trainwright/sheet'
+import { html, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { shownTrain } from '../state/picked.js'
+import { spoken, verdict } from '../words.js'
+import { Part } from './base.js'
+import { when } from './fields.js'
+import './tw-answer.js'
+import './tw-box.js'
+import './tw-lathe.js'
+import './tw-thread.js'
+
+/** ms of quiet before the answer is said to those who listen. */
+const PAUSE = 900
+
+/** The whole sheet: the job card with the question, the drawing sheet with the answer. */
+@customElement('tw-app')
+export class App extends Part {
+  /** False when the browser does not let the page keep what is typed. */
+  @property({ type: Boolean }) kept = true
+  /** Wide enough for the card to lie open beside the drawing. */
+  @property({ type: Boolean }) wide = false
+  @state() private said = ''
+  #pause: ReturnType<typeof setTimeout> | undefined
+
+  /** Whether the answer itself can be seen, so that it need not be told twice. */
+  @state() private inSight = false
+
+  protected override firstUpdated(): void {
+    new IntersectionObserver((entries) => {
+      this.inSight = entries.at(-1)!.isIntersecting
+    }).observe(this.querySelector('#answer')!)
+    if (this.wide) this.#unfold('lathe', 'kinds')
+  }
+
+  /** Folds open by themselves where something is wrong, and are closed by hand only: nothing vanishes unasked. */
+  #unfold(...names: string[]): void {
+    for (const name of names) this.querySelector<HTMLDetailsElement>(`[data-fold=${name}]`)!.open = true
+  }
+
+  protected override updated(): void {
+    const wrong = [...this.desk.shown.value.keys()]
+    this.#unfold(...['lathe', 'kinds'].filter((name) => wrong.some((path) => path.startsWith(name))))
+    this.#speak()
+  }
+
+  #speak(): void {
+    clearTimeout(this.#pause)
+    const { job, picked } = this.desk
+    const answer = job.answers.value
+    const words = spoken(answer, shownTrain(answer, picked.value))
+    if (words === this.said) return
+    this.#pause = setTimeout(() => {
+      this.said = words
+    }, PAUSE)
+  }
+
+  #boxSummary(): string {
+    const gears = this.desk.job.read.flatMap((kind) => kind ?? [])
+    return `${gears.reduce((sum, { count = 1 }) => sum + count, 0)} gears`
+  }
+
+  #latheSummary(): string {
+    const { leadscrew, studs, planes } = this.desk.job.typed.value.workshop.lathe
+    return `${leadscrew.pitch}${leadscrew.hand === 'left' ? ' left-hand' : ''}, ${studs} studs, ${planes} planes`
+  }
+
+  #fold(name: string, heading: string, summary: string, content: TemplateResult): TemplateResult {
+    return html`<details class="fold" data-fold=${name}>
+      <summary>
+        <h2>${heading}</h2>
+        <span class="fold-said">${summary}</span>
+      </summary>
+      ${content}
+    </details>`
+  }
+
+  protected override render(): TemplateResult {
+    const { desk } = this
+    const answer = desk.job.answers.value
+    const train = shownTrain(answer, desk.picked.value)
+    const line = train ? `${trainInLine(train)}` : verdict(answer)
+    return html`<header class="band">
+        <h1><img src="./icon.svg" alt="" width="28" height="28" />Trainwright</h1>
+        <p>Change gears for the thread in hand</p>
+      </header>
+      <main>
+        <form class="card" aria-label="Job card" @submit=${(event: Event) => event.preventDefault()}>
+          <tw-thread .desk=${desk}></tw-thread>
+          ${this.#fold('lathe', 'Lathe', this.#latheSummary(), html`<tw-lathe .desk=${desk}></tw-lathe>`)}
+          ${this.#fold('kinds', 'Box of gears', this.#boxSummary(), html`<tw-box .desk=${desk}></tw-box>`)}
+          ${when(
+            !this.kept,
+            () =>
+              html`<p class="wrong">The browser does not let this page keep what you type: it goes when the page is closed.</p>`,
+          )}
+        </form>
+        <section class="sheet" id="answer" aria-label="Answer" tabindex="-1">
+          <tw-answer .desk=${desk}></tw-answer>
+        </section>
+      </main>
+      <a class="glance" href="#answer" ?hidden=${this.inSight} data-state=${answer.current ? 'current' : 'old'}>
+        <span class="glance-gears">${line}</span>
+        ${when(train, () => html`<span class="glance-error">${answer.current ? errorFigures(train!).ppm : 'old answer'}</span>`)}
+      </a>
+      <p class="unseen" role="status">${this.said}</p>`
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'tw-app': App
+  }
+}

@@ -1,0 +1,153 @@
+import { html, type TemplateResult } from 'lit'
+import { customElement } from 'lit/decorators.js'
+import { blankThread, type TypedThread } from '../state/typed.js'
+import { Part } from './base.js'
+import { choice, note, textField, when } from './fields.js'
+
+/** The threads of the job, and the one in hand as cells to fill in. */
+@customElement('tw-thread')
+export class ThreadPart extends Part {
+  #choose(thread: number): void {
+    this.desk.picked.set(null)
+    this.desk.job.type({ thread })
+  }
+
+  #add(): void {
+    const { threads } = this.desk.job.typed.value
+    this.desk.picked.set(null)
+    this.desk.job.type({ threads: [...threads, blankThread()], thread: threads.length })
+    void this.updateComplete.then(() => this.querySelector<HTMLInputElement>('#f-wanted-pitch')?.focus())
+  }
+
+  #remove(): void {
+    const { threads, thread } = this.desk.job.typed.value
+    this.desk.picked.set(null)
+    const left = threads.filter((_, i) => i !== thread)
+    this.desk.job.type({ threads: left, thread: Math.min(thread, left.length - 1) })
+    void this.updateComplete.then(() => this.querySelector<HTMLButtonElement>('[aria-pressed=true]')?.focus())
+  }
+
+  #ticket(thread: TypedThread, index: number): TemplateResult {
+    const current = index === this.desk.job.typed.value.thread
+    const pitch = thread.pitch.trim() || 'no pitch yet'
+    return html`<li>
+      <button type="button" class="ticket" aria-pressed=${current} @click=${() => this.#choose(index)}>
+        <span class="ticket-name">${thread.name.trim() || `Thread ${index + 1}`}</span>
+        <span class="ticket-pitch">${pitch}${thread.hand === 'left' ? ' LH' : ''}</span>
+      </button>
+    </li>`
+  }
+
+  #tolerance(thread: TypedThread): TemplateResult {
+    const { desk } = this
+    const { tolerance } = thread
+    const set = (change: Partial<TypedThread['tolerance']>) =>
+      desk.job.typeThread({ tolerance: { ...tolerance, ...change } })
+    return html`${choice({
+      path: 'wanted.tolerance.by',
+      label: 'Lead tolerance',
+      value: tolerance.by,
+      options: [
+        ['ppm', 'ppm'],
+        ['length', 'length'],
+      ],
+      span: 2,
+      pick: (by) => set({ by }),
+    })}
+    ${
+      tolerance.by === 'ppm'
+        ? textField({
+            desk,
+            path: 'wanted.tolerance.ppm',
+            label: 'Parts per million',
+            value: tolerance.ppm,
+            hint: '500 if left blank',
+            keys: 'decimal',
+            span: 4,
+            type: (ppm) => set({ ppm }),
+          })
+        : html`${textField({
+            desk,
+            path: 'wanted.tolerance.error',
+            label: 'This much',
+            value: tolerance.error,
+            hint: '0.005 mm',
+            span: 2,
+            type: (error) => set({ error }),
+          })}
+            ${textField({
+              desk,
+              path: 'wanted.tolerance.over',
+              label: 'Over',
+              value: tolerance.over,
+              hint: '25 mm',
+              span: 2,
+              type: (over) => set({ over }),
+            })}`
+    }`
+  }
+
+  protected override render(): TemplateResult {
+    const { desk } = this
+    const { job } = desk
+    const { threads } = job.typed.value
+    const { thread } = job
+    return html`<h2>Thread wanted</h2>
+      <ul class="tickets">
+        ${threads.map((one, i) => this.#ticket(one, i))}
+        <li><button type="button" class="ticket add" @click=${() => this.#add()}>+ Add a thread</button></li>
+      </ul>
+      <div class="cells">
+        ${textField({
+          desk,
+          path: 'wanted.pitch',
+          label: 'Pitch',
+          value: thread.pitch,
+          hint: '0.7 mm, 26 tpi, 1/8 in, 0.5 module, 32 dp',
+          span: 4,
+          type: (pitch) => job.typeThread({ pitch }),
+        })}
+        ${textField({
+          desk,
+          path: 'wanted.starts',
+          label: 'Starts',
+          value: thread.starts,
+          keys: 'numeric',
+          span: 2,
+          type: (starts) => job.typeThread({ starts }),
+        })}
+        ${choice({
+          path: 'wanted.hand',
+          label: 'Hand',
+          value: thread.hand,
+          options: [
+            ['right', 'Right'],
+            ['left', 'Left'],
+          ],
+          pick: (hand) => job.typeThread({ hand }),
+        })}
+        ${textField({
+          desk,
+          path: 'wanted.name',
+          label: 'What it is for',
+          value: thread.name,
+          type: (name) => job.typeThread({ name }),
+        })}
+        ${this.#tolerance(thread)}
+      </div>
+      ${when(desk.shown.value.has('wanted.tolerance'), () => note(desk, 'wanted.tolerance'))}
+      ${when(
+        threads.length > 1,
+        () =>
+          html`<p class="quiet-actions">
+            <button type="button" class="quiet" @click=${() => this.#remove()}>Take this thread off the list</button>
+          </p>`,
+      )}`
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'tw-thread': ThreadPart
+  }
+}

@@ -1,0 +1,72 @@
+import { InputError, type Problem } from '@trainwright/measures'
+import type { TrainSearch } from '@trainwright/trains'
+import type { createTrainWorker } from '@trainwright/trains/worker'
+import type { Asked, Question } from './ask.js'
+import { Store } from './store.js'
+
+/** What is known about the question on the page. The last good answer stays until there is a better one. */
+export interface Answer {
+  /** The last good answer, and the question that it answers. */
+  search: TrainSearch | null
+  question: Question | null
+  /** Whether it answers what stands on the page now. */
+  current: boolean
+  /** A question is with the worker and has been for long enough to say so. */
+  working: boolean
+  problems: readonly Problem[]
+  /** The worker failed: what it said. */
+  failure: string | null
+}
+
+/** ms before a wait is worth a word; most answers come sooner, and a word that flashes is worse than none. */
+const PATIENCE = 300
+
+const nothing: Answer = {
+  search: null,
+  question: null,
+  current: false,
+  working: false,
+  problems: [],
+  failure: null,
+}
+
+/** Asks the worker and keeps what it said. Whoever asks again no longer wants the earlier answer. */
+export class Answers extends Store<Answer> {
+  #latest = 0
+
+  constructor(private readonly worker: Pick<ReturnType<typeof createTrainWorker>, 'findTrains'>) {
+    super(nothing)
+  }
+
+  #say(change: Partial<Answer>): void {
+    this.set({ ...this.value, ...change })
+  }
+
+  async ask({ question, problems }: Asked): Promise<void> {
+    const turn = ++this.#latest
+    const patience = setTimeout(() => turn === this.#latest && this.#say({ working: true }), PATIENCE)
+    try {
+      const { workshop, wanted, options } = question
+      const search = await this.worker.findTrains(workshop, wanted, options)
+      if (turn !== this.#latest) return
+      if (problems.length > 0) this.#refuse(problems)
+      else this.set({ search, question, current: true, working: false, problems: [], failure: null })
+    } catch (error) {
+      if (turn !== this.#latest || (error as Error).name === 'AbortError') return
+      if (error instanceof InputError) this.#refuse([...problems, ...unless(problems, error.problems)])
+      else this.#say({ current: false, working: false, failure: String((error as Error).message ?? error) })
+    } finally {
+      clearTimeout(patience)
+    }
+  }
+
+  #refuse(problems: readonly Problem[]): void {
+    this.#say({ current: false, working: false, problems, failure: null })
+  }
+}
+
+/** Gears that could not be read are missing from the question: what follows from that alone is not worth saying. */
+const unless = (own: readonly Problem[], others: readonly Problem[]): readonly Problem[] =>
+  own.some(({ path }) => path.startsWith('kinds'))
+    ? others.filter(({ path }) => !/^gears$|fixedGears/.test(path))
+    : others

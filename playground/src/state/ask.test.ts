@@ -1,0 +1,75 @@
+import { checkWorkshop, type ThreadWanted, type Workshop } from '@trainwright/trains'
+import { describe, expect, it } from 'vitest'
+import { demo } from '../demo.js'
+import { ask } from './ask.js'
+import type { Typed } from './typed.js'
+import { threadFrom, workshopFrom } from './typed-from.js'
+
+const everything: Workshop = {
+  name: 'All fields',
+  lathe: {
+    leadscrew: { pitch: '3 mm', hand: 'left' },
+    drives: [{ name: 'tumbler', ratio: '1/2', reverses: true, belt: 'plain' }, { ratio: '1' }],
+    gearbox: [{ name: 'B', ratio: '0.5', belt: 'toothed' }],
+    studs: 3,
+    planes: 3,
+    shaftClearance: 0,
+    room: { input: 30, output: 45.5 },
+    centreDistance: 120.25,
+    fixedGears: { input: { teeth: 40, module: 1.5 }, output: { teeth: 60 } },
+    halfNuts: true,
+    dial: { travel: '4 in', lines: 8 },
+    speeds: [45, 90],
+  },
+  gears: [
+    { teeth: 20, count: 2, module: 1.5, pressureAngle: 20 },
+    { teeth: 40, module: 1.5, pressureAngle: 20 },
+    { teeth: 60, dp: 20, pressureAngle: 14.5, shafts: ['stud', 'output'] },
+  ],
+  wires: [0.5],
+  head: { worm: 40, plates: [[15, 16]] },
+}
+const withWorkshop = (workshop: Workshop): Typed => ({ ...demo(), workshop: workshopFrom(workshop) })
+
+describe('ask', () => {
+  it('asks for the very workshop that was put in', () => {
+    expect(ask(withWorkshop(everything))).toMatchObject({ problems: [], question: { workshop: everything } })
+  })
+
+  it('asks questions about the demo that hold', () => {
+    const { question, problems } = ask(demo())
+    expect(problems).toEqual([])
+    expect(checkWorkshop(question.workshop).ok).toBe(true)
+    expect(question.workshop.lathe.dial).toEqual({ travel: '4 in', lines: 8 })
+  })
+
+  it.each<ThreadWanted>([
+    { name: 'a', pitch: '26 tpi', starts: 2, hand: 'left', tolerance: { ppm: 100 } },
+    { pitch: '0.5 module', starts: 1, hand: 'right', tolerance: { error: '0.01 mm', over: '1 in' } },
+  ])('asks for the very thread that was put in', (thread) => {
+    expect(ask({ ...demo(), threads: [threadFrom(thread)], thread: 0 }).question.wanted).toEqual(thread)
+  })
+
+  it('leaves out what is blank, so that defaults hold', () => {
+    const typed = demo()
+    const { lathe } = typed.workshop
+    const blank = { ...lathe, studs: ' ', centreDistance: '', shaftClearance: '' }
+    const { question } = ask({ ...typed, workshop: { ...typed.workshop, lathe: blank } })
+    expect(question.workshop.lathe).not.toHaveProperty('studs')
+    expect(question.workshop.lathe).not.toHaveProperty('centreDistance')
+  })
+
+  it('takes lengths in any unit', () => {
+    const typed = demo()
+    const lathe = { ...typed.workshop.lathe, centreDistance: '4 1/2 in' }
+    expect(ask({ ...typed, workshop: { ...typed.workshop, lathe } }).question.workshop.lathe.centreDistance).toBe(114.3)
+  })
+
+  it('names what cannot even be asked', () => {
+    const typed = demo()
+    const lathe = { ...typed.workshop.lathe, centreDistance: 'far' }
+    const kinds = [{ ...typed.workshop.kinds[0]!, line: '20 x' }]
+    const { problems } = ask({ ...typed, workshop: { ...typed.workshop, lathe, kinds } })
+    expect(problems.map((p) => p.path)).toEqual(['kinds[0].line', 'lathe.centreDistance'])
+  })
+})

@@ -1,0 +1,125 @@
+import { gather, type Problem, parseLength, toNumber } from '@trainwright/measures'
+import {
+  type FindOptions,
+  type FixedDrive,
+  type GearRef,
+  type GearStock,
+  type Lathe,
+  parseBox,
+  type ThreadWanted,
+  type Workshop,
+} from '@trainwright/trains'
+import { SHAFTS, type Typed, type TypedDrive, type TypedKind, type TypedLathe, type TypedThread } from './typed.js'
+
+/** What is asked of the worker. Texts go as they are; what is no number goes as NaN, so that the answer says where. */
+export interface Question {
+  workshop: Workshop
+  wanted: ThreadWanted
+  options: FindOptions
+}
+
+export interface Asked {
+  question: Question
+  /** What could not even be asked: lines of the box and lengths that cannot be read. */
+  problems: Problem[]
+}
+
+/** The gears of one kind, or null while its line cannot be read. */
+export type ReadKind = GearStock[] | null
+
+const number = (text: string): number => (text.trim() === '' ? Number.NaN : Number(text))
+
+/** Leaves out what was left blank, so that the default holds. */
+const given = <K extends string, V>(key: K, text: string, read: (text: string) => V | undefined): { [P in K]?: V } => {
+  const value = text.trim() === '' ? undefined : read(text)
+  return (value === undefined ? {} : { [key]: value }) as { [P in K]?: V }
+}
+
+/** Millimetres from any length that a person types. */
+const millimetres =
+  (problems: Problem[], path: string) =>
+  (text: string): number | undefined => {
+    const length = gather(problems, () => parseLength(text, path))
+    return length && toNumber(length.mm)
+  }
+
+const drive = ({ name, ratio, reverses, belt }: TypedDrive): FixedDrive => ({
+  ...given('name', name, String),
+  ratio,
+  ...(reverses ? { reverses } : {}),
+  ...(belt === 'none' ? {} : { belt }),
+})
+
+function gearRef(text: string): GearRef {
+  const [teeth = '', module = ''] = text.trim().split(/\s+/)
+  return { teeth: number(teeth), ...given('module', module, number) }
+}
+
+function lathe(typed: TypedLathe, problems: Problem[]): Lathe {
+  const mm = (path: string) => millimetres(problems, `lathe.${path}`)
+  const { leadscrew, studs, planes, centreDistance, shaftClearance, room, fixed, drives, gearbox, also } = typed
+  const rooms = { ...given('input', room.input, mm('room.input')), ...given('output', room.output, mm('room.output')) }
+  const fixedGears = { ...given('input', fixed.input, gearRef), ...given('output', fixed.output, gearRef) }
+  return {
+    ...also,
+    leadscrew,
+    ...given('studs', studs, number),
+    ...given('planes', planes, number),
+    ...given('centreDistance', centreDistance, mm('centreDistance')),
+    ...given('shaftClearance', shaftClearance, zeroOr(mm('shaftClearance'))),
+    ...(Object.keys(rooms).length ? { room: rooms } : {}),
+    ...(Object.keys(fixedGears).length ? { fixedGears } : {}),
+    ...(drives.length ? { drives: drives.map(drive) } : {}),
+    ...(gearbox.length ? { gearbox: gearbox.map(drive) } : {}),
+  }
+}
+
+/** A length is more than nothing, but a clearance may be 0. */
+const zeroOr = (read: (text: string) => number | undefined) => (text: string) => (number(text) === 0 ? 0 : read(text))
+
+/** The gears of each kind. Problems of a line stand at `kinds[i].line`. */
+export function readKinds(kinds: readonly TypedKind[], problems: Problem[]): ReadKind[] {
+  return kinds.map((kind, i) => {
+    const found: Problem[] = []
+    const gears = gather(found, () => parseBox(kind.line))
+    problems.push(...found.map((problem) => ({ ...problem, path: `kinds[${i}].line` })))
+    return gears ? gears.map((gear) => ({ ...gear, ...sizeOf(kind) })) : null
+  })
+}
+
+function sizeOf({ by, size, angle, shafts }: TypedKind): Omit<GearStock, 'teeth' | 'count'> {
+  return {
+    [by]: number(size),
+    pressureAngle: number(angle),
+    ...(shafts.length === SHAFTS.length ? {} : { shafts: [...shafts] }),
+  }
+}
+
+function wanted({ name, pitch, starts, hand, tolerance }: TypedThread): ThreadWanted {
+  const { by, ppm, error, over } = tolerance
+  return {
+    ...given('name', name, String),
+    pitch,
+    ...given('starts', starts, number),
+    hand,
+    ...(by === 'length' ? { tolerance: { error, over } } : ppm.trim() ? { tolerance: { ppm: number(ppm) } } : {}),
+  }
+}
+
+/** Turns what was typed into the question for the worker. */
+export function ask(typed: Typed): Asked {
+  const problems: Problem[] = []
+  const { workshop, threads, thread, order } = typed
+  const kinds = readKinds(workshop.kinds, problems)
+  const question = {
+    workshop: {
+      ...workshop.also,
+      ...given('name', workshop.name, String),
+      lathe: lathe(workshop.lathe, problems),
+      gears: kinds.flatMap((kind) => kind ?? []),
+    },
+    wanted: wanted(threads[thread]!),
+    options: { order },
+  }
+  return { question, problems }
+}

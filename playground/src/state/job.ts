@@ -1,0 +1,59 @@
+import { moduleOf } from '@trainwright/sheet'
+import type { Answers } from './answers.js'
+import { ask, type ReadKind, readKinds } from './ask.js'
+import { Store } from './store.js'
+import type { Typed, TypedKind, TypedLathe, TypedThread } from './typed.js'
+
+/** The question as typed, and the answer to it: all that the page shows hangs on these two. */
+export class Job {
+  readonly typed: Store<Typed>
+
+  constructor(
+    typed: Typed,
+    readonly answers: Answers,
+  ) {
+    this.typed = new Store(typed)
+    void this.answers.ask(ask(typed))
+  }
+
+  /** Replaces parts of what is typed; asks again unless only the view changed. */
+  type(change: Partial<Typed>): void {
+    const before = this.typed.value
+    this.typed.set({ ...before, ...change })
+    if (Object.keys(change).some((key) => key !== 'view')) void this.answers.ask(ask(this.typed.value))
+  }
+
+  get thread(): TypedThread {
+    const { threads, thread } = this.typed.value
+    return threads[thread]!
+  }
+
+  /** The gears of each kind as far as their lines can be read. */
+  get read(): ReadKind[] {
+    return readKinds(this.typed.value.workshop.kinds, [])
+  }
+
+  /** Gears as a lathe names them: teeth, and the module where it is not the usual 1. */
+  gearNames(): string[] {
+    const gears = this.read.flatMap((kind) => kind ?? [])
+    return gears.map((gear) => (moduleOf(gear) === 1 ? String(gear.teeth) : `${gear.teeth} ${moduleOf(gear)}`))
+  }
+
+  typeThread(change: Partial<TypedThread>): void {
+    const { threads, thread } = this.typed.value
+    this.type({ threads: threads.map((t, i) => (i === thread ? { ...t, ...change } : t)) })
+  }
+
+  typeLathe(change: Partial<TypedLathe>): void {
+    const { workshop } = this.typed.value
+    this.type({ workshop: { ...workshop, lathe: { ...workshop.lathe, ...change } } })
+  }
+
+  typeKinds(kinds: TypedKind[]): void {
+    this.type({ workshop: { ...this.typed.value.workshop, kinds } })
+  }
+
+  typeKind(index: number, change: Partial<TypedKind>): void {
+    this.typeKinds(this.typed.value.workshop.kinds.map((kind, i) => (i === index ? { ...kind, ...change } : kind)))
+  }
+}

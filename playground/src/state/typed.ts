@@ -1,0 +1,71 @@
+import type { FindOptions, Hand, Lathe, ShaftName, Workshop } from '@trainwright/trains'
+
+/** Everything on the page exactly as it was typed: nothing is lost, not even what cannot be read. */
+export interface Typed {
+  threads: TypedThread[]
+  /** Index of the thread in hand. */
+  thread: number
+  workshop: TypedWorkshop
+  order: NonNullable<FindOptions['order']>
+  view: { rotate: number; mirror: boolean }
+}
+
+export interface TypedThread {
+  name: string
+  pitch: string
+  starts: string
+  hand: Hand
+  tolerance: { by: 'ppm' | 'length'; ppm: string; error: string; over: string }
+}
+
+export interface TypedWorkshop {
+  name: string
+  lathe: TypedLathe
+  kinds: TypedKind[]
+  /** What the page does not ask for yet, kept and passed on as it came. */
+  also: Omit<Workshop, 'name' | 'lathe' | 'gears'>
+}
+
+export interface TypedLathe {
+  leadscrew: { pitch: string; hand: Hand }
+  studs: string
+  planes: string
+  centreDistance: string
+  shaftClearance: string
+  room: { input: string; output: string }
+  /** Teeth, or teeth and module ('40 1.5'); empty when nothing is fixed. */
+  fixed: { input: string; output: string }
+  drives: TypedDrive[]
+  gearbox: TypedDrive[]
+  also: Pick<Lathe, 'banjo' | 'halfNuts' | 'dial' | 'screwedNose' | 'speeds'>
+}
+
+export interface TypedDrive {
+  name: string
+  ratio: string
+  reverses: boolean
+  belt: 'none' | 'toothed' | 'plain'
+}
+
+/** Gears that are alike but for their teeth: a line of counts, and what holds for all of them. */
+export interface TypedKind {
+  line: string
+  by: 'module' | 'dp'
+  size: string
+  angle: string
+  shafts: ShaftName[]
+}
+
+export const SHAFTS: readonly ShaftName[] = ['input', 'stud', 'output']
+
+export const blankThread = (): TypedThread => ({
+  name: '',
+  pitch: '',
+  starts: '1',
+  hand: 'right',
+  tolerance: { by: 'ppm', ppm: '500', error: '0.005 mm', over: '25 mm' },
+})
+
+export const blankKind = (): TypedKind => ({ line: '', by: 'module', size: '1', angle: '20', shafts: [...SHAFTS] })
+
+export const blankDrive = (): TypedDrive => ({ name: '', ratio: '1', reverses: false, belt: 'none' })

@@ -1,0 +1,52 @@
+import type { Problem } from '@trainwright/measures'
+import { errorFigures, leadFigures, trainInLine } from '@trainwright/sheet'
+import type { Train } from '@trainwright/trains'
+import type { Answer } from './state/answers.js'
+
+/** Longer wordings of the page, in one place. */
+
+export const SAFETY =
+  'Switch off and isolate the lathe before the guard comes off. Turn the train over by hand before power, and run it with the guard closed. The manual of your lathe and the rules of your shop come first.'
+
+export const BACKLASH =
+  'Set each mesh with a strip of thin paper between the teeth, tighten the stud, and wind the paper out.'
+
+const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
+
+/** Problems that the page can name better than those who do not know its fields; the rest say it themselves. */
+export function inWords({ code, path, message }: Problem): string {
+  if (code === 'missing') return 'Needed here.'
+  if (code === 'too-few' && path === 'gears') return 'The box is empty: type the teeth of each gear.'
+  return message
+}
+
+/** What the answer comes to, in a line. */
+export function verdict({ search, current, working, failure, problems }: Answer): string {
+  if (failure !== null) return `The search failed: ${failure}`
+  if (working) return 'Working …'
+  if (!search) return problems.length > 0 ? 'Correct what is marked, and the answer comes.' : 'Working …'
+  if (!current) return 'Old answer: it stands until what is marked is corrected.'
+  const { mountable, withinTolerance } = search.counts
+  if (mountable === 0) return 'No train goes on within tolerance.'
+  return `${mountable} of ${count(withinTolerance, 'gear set')} within tolerance can be mounted.`
+}
+
+/** The answer for ears: said once the typing pauses. */
+export function spoken(answer: Answer, train: Train | null): string {
+  const { search, current } = answer
+  if (!current || !search || !train) return verdict(answer)
+  const { mm, tpi } = leadFigures(train)
+  const { ppm } = errorFigures(train)
+  const found = search.trains.length > 0 ? 'Train' : 'No train within tolerance. Closest'
+  return `${found}: ${trainInLine(train)}. Lead ${mm}, ${tpi}, ${ppm}, ${train.hand} hand.`
+}
+
+/** How the shown train stands to what was wanted; the letters of an inspector's stamp. */
+export function stamp(
+  { search, current }: Answer,
+  train: Train,
+): 'Old' | 'Exact' | 'Within tolerance' | 'Out of tolerance' {
+  if (!current) return 'Old'
+  if (!search?.trains.includes(train)) return 'Out of tolerance'
+  return errorFigures(train).exact ? 'Exact' : 'Within tolerance'
+}

@@ -1,0 +1,43 @@
+import type { Locator, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, expect } from 'vitest'
+import { violations } from './axe.js'
+import { type BuiltPage, serveBuiltPage } from './built-page.js'
+
+export const phone = { width: 390, height: 844 }
+export const laptop = { width: 1280, height: 900 }
+
+/** Serves the page for the tests of a file; the answer opens it with its first answer on it. */
+export function usePage() {
+  let built: BuiltPage
+  beforeAll(async () => {
+    built = await serveBuiltPage()
+  })
+  afterEach(async () => {
+    for (const context of built.browser.contexts()) await context.close()
+  })
+  afterAll(() => built?.close())
+  return async (size = laptop) => {
+    const opened = await built.open(size)
+    await opened.page.waitForSelector('.train-drawing')
+    return { ...opened, url: built.url }
+  }
+}
+
+/** What stands there, without the white space of its source. */
+export const text = async (locator: Locator): Promise<string> =>
+  (await locator.textContent())!.replace(/\s+/g, ' ').trim()
+export const titleBlock = (page: Page): Promise<string> => text(page.locator('.title-block'))
+export const wait = (page: Page, selector: string): Promise<void> => page.locator(selector).first().waitFor()
+/** What is wrong beside a field. */
+export const note = (page: Page, field: string): Locator => page.locator(`#f-${field}-note strong`)
+export const thread = (page: Page, name: string): Promise<void> => page.click(`.ticket:has-text("${name}")`)
+export const unfold = (page: Page): Promise<void> =>
+  page.locator('details').evaluateAll((all) => {
+    for (const one of all) (one as HTMLDetailsElement).open = true
+  })
+
+/** Neither axe nor the page itself has anything to complain of. */
+export async function nothingWrong(page: Page, errors: string[]): Promise<void> {
+  expect(await violations(page)).toEqual([])
+  expect(errors).toEqual([])
+}

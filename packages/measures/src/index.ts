@@ -1,5 +1,5 @@
 export { type Length, type LengthText, parseLength } from './length.js'
-export { exactly } from './number-text.js'
+export { exactly, tidy } from './number-text.js'
 export {
   exactMillimetres,
   INCH,

@@ -10,10 +10,8 @@ import {
 } from '@trainwright/measures'
 import { type Code, type Data, sentence } from './messages.js'
 
-/** A length given exactly: the text a person types, or the `{ n, d }` (mm) that another answer carries. */
+/** A length given exactly: the text a person types, or the `{ n, d }` (mm, 59 digits at most) that an answer carries. */
 export type ExactLength = PitchText | Rational
-
-const digits = /^[1-9]\d{0,200}$/
 
 /**
  * Reads one question by path ('wire', 'dial.lines', 'drills[2]') and collects everything that is wrong with it. Readers
@@ -71,14 +69,9 @@ export class Checks {
 
   /** Millimetres, exactly, 0.001 to 1000. */
   exact(path: string): Rational {
-    const { n, d } = Object(this.at(path)) as Rational
-    if (digits.test(n) && digits.test(d)) {
-      const exact = rational(BigInt(n), BigInt(d))
-      const size = toNumber(exact)
-      if (size < 0.001 || size > 1000) this.say(path, 'number', '', 0.001, 1000)
-      return exact
-    }
-    return gather(this.problems, () => parsePitch(this.at(path) as PitchText, path).mm) ?? rational(1)
+    const value = this.at(path) as ExactLength
+    const { n, d } = Object(value) as Rational
+    return gather(this.problems, () => parsePitch(n && d ? `${n}/${d}` : (value as PitchText), path).mm) ?? rational(1)
   }
 
   /** Millimetres, as near as a double comes. */

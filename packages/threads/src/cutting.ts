@@ -79,30 +79,6 @@ export interface Infeed {
   sideways: number
 }
 
-const feed = (depth: number, angle: number): Infeed => ({
-  radial: depth,
-  travel: depth / Math.cos(angle),
-  sideways: depth * Math.tan(angle),
-})
-
-/** The compound's angle in radians; past half the thread angle it would cut a wrong flank. */
-const compoundAngle = (half: number, ask: Checks): number =>
-  Math.min(half, radians(ask.number('compound', 0, degrees(half) + 1e-9, 0)))
-
-/**
- * What to feed for a depth: straight in by the cross-slide, or along the flank by the compound slide set at `compound`
- * degrees from the cross-slide's line of travel (0: parallel to it).
- * @throws InputError for a compound set past half the thread angle, where it would cut a wrong flank.
- */
-export function infeed(q: { form: Form; depth: number; compound?: number }): Infeed {
-  const ask = new Checks(q)
-  const { half } = profileOf(q.form, 1, ask)
-  const depth = ask.number('depth')
-  const angle = compoundAngle(half, ask)
-  ask.done()
-  return rounded(feed(depth, angle))
-}
-
 export interface Pass extends Infeed {
   kind: 'cut' | 'spring'
   /** What this pass goes deeper, straight in, mm; 0 for a spring pass. */
@@ -115,8 +91,8 @@ const MOST_PASSES = 200
 
 /**
  * A schedule of passes that take even chip area: cumulative settings, then spring passes at full depth. Give the number
- * of passes, or the first cut in mm straight in; by default 4 + 4 p passes,
- * p in mm (12 at 2 mm, 14 at 2.5 and 16 at 3 as in Sumitomo's catalogue 2019-20, p. 404; a few more than there below).
+ * of passes, or the first cut in mm straight in. By default 4 + 4 p passes, p in mm: 12 at 2 mm, 14 at 2.5 and 16 at 3 as
+ * in Sumitomo's general catalogue 2019-20, p. 404; a few more than there at finer pitches.
  * @throws InputError for over 200 passes (naming the least first cut), a nose too broad, a compound angle too large.
  */
 export function passes(q: {
@@ -138,33 +114,39 @@ export function passes(q: {
   const profile = profileOf(q.form, p, ask)
   const depth = ask.number('depth')
   const { flat } = noseOf(q.nose, profile, p, ask)
-  const angle = compoundAngle(profile.half, ask)
+  // Past half the thread angle the compound would cut a wrong flank.
+  const angle = Math.min(profile.half, radians(ask.number('compound', 0, degrees(profile.half) + 1e-9, 0)))
   const springs = ask.whole('springPasses', 0, 20, 2)
   const slope = Math.tan(profile.half)
   const area = (x: number): number => (flat + slope * x) * x
+  const depthOf = (area: number): number => (2 * area) / (flat + Math.sqrt(flat * flat + 4 * slope * area))
+  const whole = area(depth)
   let count = ask.whole('passes', 1, MOST_PASSES, Math.ceil(4 + 4 * p))
-  if (q.firstCut !== undefined) {
-    const least = deepest(area(depth) / MOST_PASSES, flat, slope)
-    count = Math.ceil(area(depth) / area(ask.number('firstCut', least, depth)) - 1e-9)
-  }
+  if (q.firstCut !== undefined)
+    count = Math.ceil(whole / area(ask.number('firstCut', depthOf(whole / MOST_PASSES), depth)) - 1e-9)
   ask.done()
-  const cuts: Pass[] = []
-  for (let i = 1, before = 0; i <= count; i++) {
-    const to = i === count ? depth : deepest((area(depth) * i) / count, flat, slope)
-    cuts.push({
-      kind: 'cut',
-      ...feed(to, angle),
-      deeper: to - before,
-      area: area(to) - area(before),
+  const all: Pass[] = []
+  for (let i = 1, before = 0; i <= count + springs; i++) {
+    const radial = i < count ? depthOf((whole * i) / count) : depth
+    all.push({
+      kind: i > count ? 'spring' : 'cut',
+      radial,
+      travel: radial / Math.cos(angle),
+      sideways: radial * Math.tan(angle),
+      deeper: radial - before,
+      area: area(radial) - area(before),
     })
-    before = to
+    before = radial
   }
-  const spring: Pass = { kind: 'spring', ...feed(depth, angle), deeper: 0, area: 0 }
-  const cautions = angle > 0 && angle === profile.half ? [caution('flanks')] : []
-  return rounded({ passes: [...cuts, ...Array<Pass>(springs).fill(spring)], cautions })
+  return rounded({ passes: all, cautions: angle > 0 && angle === profile.half ? [caution('flanks')] : [] })
 }
 
-/** Depth at which a groove with this flat and flank slope has this area. */
-function deepest(area: number, flat: number, slope: number): number {
-  return (2 * area) / (flat + Math.sqrt(flat * flat + 4 * slope * area))
+/**
+ * What to feed for a depth: straight in by the cross-slide, or along the flank by the compound slide set at `compound`
+ * degrees from the cross-slide's line of travel (0: parallel to it).
+ * @throws InputError for a compound set past half the thread angle, where it would cut a wrong flank.
+ */
+export function infeed(q: { form: Form; depth: number; compound?: number }): Infeed {
+  const [{ radial, travel, sideways }] = passes({ ...q, pitch: '1', passes: 1 }).passes
+  return { radial, travel, sideways }
 }

@@ -1,7 +1,8 @@
 import { InputError } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { disagreement, fraction, readCsv } from '../../../test-data/read-csv.js'
+import { disagreement, fraction } from '../../../test-data/printed.js'
+import { rows } from '../../../test-data/rows.js'
 import { Checks } from './checks.js'
 import { threadDimensions } from './dimensions.js'
 import { findThread } from './find.js'
@@ -28,7 +29,7 @@ const dimensionsOf = (name: string) => {
 describe('published tables', () => {
   // Machinery's Handbook, 31st ed., p. 2087, Table 2.
   it('gives the Whitworth form at every printed pitch', () => {
-    const wrong = readCsv('threads/whitworth-form.csv').map(({ tpi, what, inches, note }) => {
+    const wrong = rows('threads/whitworth-form.csv').map(({ tpi, what, inches, note }) => {
       const p = 25.4 / Number(tpi)
       const { sharpHeight, addendum, flankTop } = profileOf('whitworth', p, new Checks({}))
       const values = { sharpHeight, depth: 2 * addendum, rounding: addendum - flankTop }
@@ -40,7 +41,7 @@ describe('published tables', () => {
 
   // Low 1890; BS 84:1956; the source of each row stands in the table.
   it('gives Whitworth and fine Whitworth diameters', () => {
-    const wrong = readCsv('threads/whitworth.csv').map(({ size, tpi, what, inches, note }) => {
+    const wrong = rows('threads/whitworth.csv').map(({ size, tpi, what, inches, note }) => {
       const thread = threadDimensions({ form: 'whitworth', pitch: `${tpi} tpi`, major: fraction(size) * 25.4 })
       return disagreement(thread[what as 'minor' | 'effective'] / 25.4, inches, note)
     })
@@ -52,20 +53,20 @@ describe('published tables', () => {
     ['metric.csv', 'mm', 1, 40],
     ['unified.csv', 'inches', 25.4, 30],
     ['screws.csv', 'value', 1, 50],
-  ])('gives the diameters of %s', (file, column, unit, rows) => {
-    const wrong = readCsv(`threads/${file}`).map((row) => {
+  ])('gives the diameters of %s', (file, column, unit, count) => {
+    const wrong = rows(`threads/${file}`).map((row) => {
       const { effective, minor, internal } = dimensionsOf(row.name)
       const values = { effective, minor, nutMinor: internal.minor, nutMajor: internal.major }
       const scale = row.unit === 'in' ? 25.4 : unit
       return disagreement(values[row.what as keyof typeof values] / scale, row[column], row.note)
     })
-    expect(wrong.length).toBeGreaterThan(rows)
+    expect(wrong.length).toBeGreaterThan(count)
     expect(wrong.filter(Boolean)).toEqual([])
   })
 
   // Carvill, p. 301; ISO 228-1.
   it('gives the diameters of pipe threads', () => {
-    const wrong = readCsv('threads/bsp.csv').map(({ name, what, mm, note }) => {
+    const wrong = rows('threads/bsp.csv').map(({ name, what, mm, note }) => {
       const thread = findThread(name) ?? series('BSP').find(({ major }) => major === Number(name))
       return thread ? disagreement(thread[what as 'minor' | 'effective'], mm, note) : name
     })

@@ -97,6 +97,9 @@ describe('laws', () => {
       }),
     )
   })
+  it('hands out threads that nobody can change', () => {
+    for (const thread of all) expect(Object.isFrozen(thread)).toBe(true)
+  })
   it('never throws, whatever the text', () => {
     fc.assert(
       fc.property(

@@ -1,3 +1,4 @@
+import { tidy } from '@trainwright/measures'
 import { allEntries, type SeriesThread } from './series.js'
 
 const fillers = ['X', 'NO', 'MM', 'IN', 'TPI']
@@ -7,22 +8,18 @@ const aliases: Readonly<Record<string, string>> = {
   WHITWORTH: 'BSW',
   BSP: 'G',
   BSPP: 'G',
-  BRASS: 'BSB',
   LÖWENHERZ: 'LOEWENHERZ',
 }
 
 /** What a name says in one spelling: its words, then its numbers in their order; 1 1/8 is one number, 1.125. */
 function keyOf(name: string): string {
-  const tidy = name
-    .replace(/[¼-¾⅐-⅞]/g, ' $&')
-    .normalize('NFKC')
+  const spelt = tidy(name)
     .toUpperCase()
     .replace(/×/g, 'X')
-    .replace(/⁄/g, '/')
     .replace(/(\d),(\d)/g, '$1.$2')
   const words: string[] = []
   const numbers: number[] = []
-  for (const [token, whole = 0, n, d] of tidy.matchAll(/(?:(\d+)[\s-]+)?(\d+)\/(\d+)|\d*\.?\d+|[A-ZÖ]+|[^\s#".-]/g)) {
+  for (const [token, whole = 0, n, d] of spelt.matchAll(/(?:(\d+)[\s-]+)?(\d+)\/(\d+)|\d*\.?\d+|[A-ZÖ]+|[^\s#".-]/g)) {
     const value = d ? Number(whole) + Number(n) / Number(d) : Number(token)
     if (!Number.isNaN(value)) numbers.push(value)
     else if (!fillers.includes(token)) words.push(aliases[token] ?? token)

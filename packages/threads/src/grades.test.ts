@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { readCsv } from '../../../test-data/read-csv.js'
+import { rows } from '../../../test-data/rows.js'
 import { diameterSteps, gradesAt, pitchRows, type ToleranceOf, toleranceAt } from './grades.js'
 import { r40 } from './tables/iso965.js'
 
-const rows = readCsv('threads/iso-tolerances.csv').map((row) => ({
+const cells = rows('threads/iso-tolerances.csv').map((row) => ({
   of: row.tolerance as ToleranceOf,
   upTo: Number(row.diameterUpTo),
   pitch: Number(row.pitch),
@@ -21,7 +21,7 @@ const sixthOf = (of: ToleranceOf, upTo: number, pitch: number): number => {
 describe('the tables of ISO 965-1', () => {
   // Machinery's Handbook, 31st ed., p. 2025, tables 10 and 11; 27th ed., p. 1794, table 8; the source of each row stands there.
   it('has every printed tolerance of every grade', () => {
-    const wrong = rows
+    const wrong = cells
       .filter(({ printed }) => printed !== '')
       .map(({ of, upTo, pitch, grade, printed }) => {
         const found = gradesAt(of, pitch).includes(grade) ? toleranceAt(of, sixthOf(of, upTo, pitch), grade) : 'none'
@@ -32,7 +32,7 @@ describe('the tables of ISO 965-1', () => {
   })
 
   it('has no grade where the table has a dash', () => {
-    const extra = rows.filter(({ of, pitch, grade, printed }) => printed === '' && gradesAt(of, pitch).includes(grade))
+    const extra = cells.filter(({ of, pitch, grade, printed }) => printed === '' && gradesAt(of, pitch).includes(grade))
     // Between 22.4 and 45 mm the table stops at grade 7 for a pitch of 1 mm; grade 8 by the same steps is kept.
     expect(extra).toEqual([{ of: 'tD2', upTo: 45, pitch: 1, grade: 8, printed: '' }])
   })

@@ -1,12 +1,12 @@
 import { InputError } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readCsv } from '../../../test-data/read-csv.js'
+import { rows } from '../../../test-data/rows.js'
 import { chasingDial, scratchPass } from './half-nuts.js'
 
 describe('the chasing dial', () => {
   // Jones, Turning and Boring (1914).
-  it.each(readCsv('threads/dial.csv'))('$lead on a leadscrew of $leadscrew: $answer', (row) => {
+  it.each(rows('threads/dial.csv'))('$lead on a leadscrew of $leadscrew: $answer', (row) => {
     const dial = { travel: row.travel, lines: Number(row.lines) }
     const answer = chasingDial({ leadscrew: row.leadscrew, lead: row.lead, dial })
     expect(answer).toEqual(row.answer === 'any' ? 'any' : { every: Number(row.answer) })
@@ -71,7 +71,7 @@ describe('the chasing dial', () => {
     expect(() => chasingDial({ leadscrew: '?', lead: '1', dial })).toThrow(InputError)
     expect(() => chasingDial({ leadscrew: '1', lead: { n: '1', d: '0' } })).toThrow(InputError)
     expect(() => chasingDial({ leadscrew: '1', lead: { n: '-1', d: '2' } })).toThrow(InputError)
-    expect(() => chasingDial({ leadscrew: '1', lead: { n: '1001', d: '1' } })).toThrow(/from 0.001 to 1000/)
+    expect(() => chasingDial({ leadscrew: '1', lead: { n: '1001', d: '1' } })).toThrow(/0.001 mm to 1000 mm/)
     expect(() => chasingDial({ leadscrew: '1', lead: '1', dial: { travel: '4 in', lines: 0 } })).toThrow(/dial.lines/)
     expect(() => chasingDial({ leadscrew: '1', lead: '1', dial: {} as never })).toThrow(/dial.travel/)
   })

@@ -1,7 +1,7 @@
 import { InputError } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readCsv } from '../../../test-data/read-csv.js'
+import { rows } from '../../../test-data/rows.js'
 import { threadDimensions } from './dimensions.js'
 import { isoLimits, type Limits } from './iso-limits.js'
 import { series } from './series.js'
@@ -29,7 +29,7 @@ describe('published limits', () => {
     ] as const
     let cells = 0
     const wrong: string[] = []
-    for (const row of readCsv('threads/iso-limits.csv')) {
+    for (const row of rows('threads/iso-limits.csv')) {
       const limits = isoLimits({ diameter: Number(row.diameter), pitch: row.pitch, class: row.class })
       for (const [column, which, end] of columns) {
         if (row[column] === '') continue

@@ -106,7 +106,7 @@ describe('a home-made tap', () => {
   })
 
   it('carries its cautions, and no recipe for hardening', () => {
-    expect(tap.cautions.map(({ code }) => code)).toEqual(['brittle', 'steel', 'relief'])
+    expect(tap.cautions.map(({ code }) => code)).toEqual(['tap'])
     expect(JSON.stringify(tap.cautions)).not.toMatch(/°|degree|colour|straw|quench/i)
   })
 

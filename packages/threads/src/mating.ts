@@ -100,6 +100,6 @@ export function homeMadeTap(q: NutQuestion & { tolerance?: number; flutes?: numb
       angle: [angle(from), angle(to)],
     })),
     core: q.major * [0.4, 0.45, 0.5][flutes - 2],
-    cautions: [caution('brittle'), caution('steel'), caution('relief')],
+    cautions: [caution('tap')],
   })
 }

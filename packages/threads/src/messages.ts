@@ -17,8 +17,7 @@ const problems = {
   'one-diameter': () => 'Give exactly one of major and effective.',
   core: (root: number, least: number) =>
     `The diameters cross: the root would stand at ${mm(root)}; more than ${mm(least)} is needed here.`,
-  'no-flanks': () => 'A square thread has no sloping flanks; measure its groove instead.',
-  'no-wire': () => 'No wire rests on the flanks of this form.',
+  'no-flanks': () => 'This form has no sloping flanks that serve here; measure its groove instead.',
   'wire-thin': (wire: number, sizes: Sizes) => wrong('thin and sinks below', wire, sizes),
   'wire-thick': (wire: number, sizes: Sizes) => wrong('thick and rides on', wire, sizes),
   'lead-angle': (angle: number, limit: number, effective: number) =>
@@ -53,9 +52,7 @@ export const recognitionSentence = (names: readonly string[]): string =>
 const cautions = {
   flanks: 'The second flank is only rubbed: finish with a light cut straight in.',
   'nut-crest': "This nose is broader than the form's root: the crests of a standard nut will foul.",
-  brittle: 'A hard tap shatters: protect your eyes, turn it by hand, back it off often.',
-  steel: "Harden and temper by the steel maker's own sheet.",
-  relief: 'Relieve the lands behind the cutting edges, or they seize.',
+  tap: "A hard tap shatters: protect your eyes, turn it by hand, back it off often; harden it by the steel maker's own sheet.",
 }
 export type CautionCode = keyof typeof cautions
 /** Something to mind: a code and a sentence. */

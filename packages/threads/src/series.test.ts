@@ -1,6 +1,7 @@
 import { InputError, parsePitch, toNumber } from '@trainwright/measures'
 import { describe, expect, it } from 'vitest'
-import { disagreement, readCsv } from '../../../test-data/read-csv.js'
+import { disagreement } from '../../../test-data/printed.js'
+import { rows } from '../../../test-data/rows.js'
 import { threadDimensions } from './dimensions.js'
 import { findThread } from './find.js'
 import { series, seriesNames } from './series.js'
@@ -10,7 +11,7 @@ const mm = (pitch: string): number => toNumber(parsePitch(pitch).mm)
 describe('BA', () => {
   // Machinery's Handbook, 31st ed., p. 2115 (BS 93:1951); from 17 BA Kaye and Laby (1941), p. 25.
   it('agrees with the table to the printed digit', () => {
-    const wrong = readCsv('threads/ba.csv').map(({ number, what, value, note }) => {
+    const wrong = rows('threads/ba.csv').map(({ number, what, value, note }) => {
       const { pitch, major, effective, minor } = series('BA')[Number(number)]
       const p = mm(pitch)
       const shortening = threadDimensions({ form: 'ba', pitch, major: 50 }).sharpHeight / 2 - 0.3 * p
@@ -35,7 +36,7 @@ describe('BA', () => {
 describe('Loewenherz', () => {
   // Table of Machinery's Handbook: diameter, pitch, threads per inch about.
   it('has every row of the table, with its pitch', () => {
-    const wrong = readCsv('threads/loewenherz.csv').map(({ major, pitch, tpi, note }) => {
+    const wrong = rows('threads/loewenherz.csv').map(({ major, pitch, tpi, note }) => {
       const thread = series('Loewenherz').find((t) => t.major === Number(major))
       if (!thread || mm(thread.pitch) !== Number(pitch)) return `${major} x ${pitch}`
       return disagreement(25.4 / mm(thread.pitch), tpi, note)
@@ -53,7 +54,7 @@ describe('Loewenherz', () => {
 describe('inch sizes', () => {
   // Whitworth: Low 1890 and BS 84:1956; pitches of the fine series in Black, Workshop Processes, 5th ed., p. 316.
   it('has the pitches of the Whitworth tables', () => {
-    const asked = readCsv('threads/whitworth.csv').filter(({ size }) => !/^(17|19|21|11|23)\/(4|2)$/.test(size))
+    const asked = rows('threads/whitworth.csv').filter(({ size }) => !/^(17|19|21|11|23)\/(4|2)$/.test(size))
     expect(asked.length).toBeGreaterThan(50)
     for (const { series: name, size, tpi } of asked) {
       const [n, d] = size.split('/').map(Number)
@@ -75,11 +76,10 @@ describe('inch sizes', () => {
     expect(inches('12-32 UNEF')).toBeCloseTo(0.216, 9)
   })
 
-  // Bolt Science's pages: Model Engineer threads of Whitworth form with 32 or 40, Brass threads with 26 threads per inch.
-  it('has Model Engineer and Brass threads of Whitworth form', () => {
+  // Bolt Science's pages: Model Engineer threads of Whitworth form with 32 or 40 threads per inch.
+  it('has Model Engineer threads of Whitworth form', () => {
     expect(new Set(series('ME').map(({ pitch }) => pitch))).toEqual(new Set(['32 tpi', '40 tpi']))
-    expect(new Set(series('BSB').map(({ pitch }) => pitch))).toEqual(new Set(['26 tpi']))
-    for (const { form } of [...series('ME'), ...series('BSB')]) expect(form).toBe('whitworth')
+    for (const { form } of series('ME')) expect(form).toBe('whitworth')
   })
 })
 

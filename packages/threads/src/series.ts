@@ -96,6 +96,8 @@ export function allEntries(): ReadonlyMap<string, Entry[]> {
     }),
     ['BA', Array.from({ length: 26 }, (_, n) => baEntry(n))],
   ])
+  // These are handed out as they are.
+  for (const { thread } of [...built.values()].flat()) Object.freeze(thread)
   return built
 }
 

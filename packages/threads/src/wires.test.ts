@@ -1,7 +1,8 @@
 import { InputError } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { disagreement, fraction, readCsv } from '../../../test-data/read-csv.js'
+import { disagreement, fraction } from '../../../test-data/printed.js'
+import { rows } from '../../../test-data/rows.js'
 import { threadDimensions } from './dimensions.js'
 import type { Form, FormName } from './forms.js'
 import { effectiveFromWires, leadCorrection, nearestWire, overWires, wireSizes } from './wires.js'
@@ -26,7 +27,7 @@ const ofAngle: Record<string, Form> = {
 }
 
 describe('published constants', () => {
-  it.each(readCsv('threads/wire-constants.csv'))('$what at $angle degrees: $pitches p', (row) => {
+  it.each(rows('threads/wire-constants.csv'))('$what at $angle degrees: $pitches p', (row) => {
     const form = ofAngle[row.angle]
     const { best, least, greatest } = wireSizes({ form, pitch: '1' })
     const q = { form, pitch: '1', effective: 20 }
@@ -44,7 +45,7 @@ describe('published constants', () => {
 
   // Machinery's Handbook, 31st ed., p. 2130; Jones (1914); the handout named in the table.
   it('gives the measurements over wires of the handbook', () => {
-    const wrong = readCsv('threads/over-wires.csv').map(({ size, tpi, wire, form, inches, note }) => {
+    const wrong = rows('threads/over-wires.csv').map(({ size, tpi, wire, form, inches, note }) => {
       const q = { form: form as FormName, pitch: `${tpi} tpi` }
       const { effective } = threadDimensions({ ...q, major: fraction(size) * 25.4 })
       return disagreement(overWires({ ...q, effective, wire: Number(wire) * 25.4 }) / 25.4, inches, note)
@@ -245,6 +246,6 @@ describe('refusals', () => {
   })
   it('refuses a form whose flanks no wire touches', () => {
     const form = { angle: 140, crest: 0.49, root: 0.49 }
-    expect(problems(() => wireSizes({ form, pitch: '1' }))).toMatchObject([{ path: 'form', code: 'no-wire' }])
+    expect(problems(() => wireSizes({ form, pitch: '1' }))).toMatchObject([{ path: 'form', code: 'no-flanks' }])
   })
 })

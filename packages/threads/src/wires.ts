@@ -54,7 +54,7 @@ function read(q: { form: Form; pitch: PitchText }): Read {
     touch(-profile.flankBottom),
     (2 * (apex - profile.dedendum)) / (1 / sin - 1),
   )
-  if (least > greatest) ask.say('form', 'no-wire')
+  if (least > greatest) ask.say('form', 'no-flanks')
   ask.done()
   const best = Math.max(least, p / 2 / Math.cos(profile.half))
   return { ask, exact, profile, found: { best, least, greatest }, slack: p / 2000 }

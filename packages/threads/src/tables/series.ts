@@ -10,7 +10,7 @@ export type SeriesTable = readonly [name: string, form: FormName, unit: 'mm' | '
 /**
  * ISO 261 to 80 mm, ASME B1.1, BS 84 (BSW under 1/8 in and of 1 3/8, 1 5/8, 1 7/8 in from Low, Machine Drawing and Design,
  * 1890, or from memory), ISO 228-1, ISO 2902 (preferred and finer pitches, from memory), ASME B1.5; Loewenherz from
- * Machinery's Handbook. Model Engineer and British Standard Brass: pitches from Bolt Science, the list of sizes from memory.
+ * Machinery's Handbook. Model Engineer: pitches from Bolt Science, the list of sizes from memory.
  */
 export const seriesTables: readonly SeriesTable[] = [
   [
@@ -69,7 +69,6 @@ export const seriesTables: readonly SeriesTable[] = [
     'G {d}',
     '28:1/16=7.723,1/8=9.728 19:1/4=13.157,3/8=16.662 14:1/2=20.955,5/8=22.911,3/4=26.441,7/8=30.201 11:1=33.249,1-1/8=37.897,1-1/4=41.91,1-1/2=47.803,1-3/4=53.746,2=59.614',
   ],
-  ['BSB', 'whitworth', 'in', '{d} BSB', '26:1/8,3/16,1/4,5/16,3/8,7/16,1/2,9/16,5/8,3/4,7/8,1'],
   [
     'ME',
     'whitworth',

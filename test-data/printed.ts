@@ -1,21 +1,5 @@
-import { readFileSync } from 'node:fs'
-
-/** Rows of a CSV of this folder, by column name; fields may be quoted. */
-export function readCsv(name: string): Record<string, string>[] {
-  const text = readFileSync(new URL(name, import.meta.url), 'utf8')
-  const [head, ...rows] = text
-    .trim()
-    .split('\n')
-    .map((line) =>
-      [...`,${line}`.matchAll(/,(?:"((?:[^"]|"")*)"|([^,]*))/g)].map(([, quoted, plain]) =>
-        quoted === undefined ? plain : quoted.replaceAll('""', '"'),
-      ),
-    )
-  return rows.map((row) => Object.fromEntries(head.map((key, i) => [key, row[i] ?? ''])))
-}
-
 /** Whether a value rounds to the digits that were printed (half a unit of the last one, and a little for the double). */
-export function printsAs(value: number, printed: string): boolean {
+function printsAs(value: number, printed: string): boolean {
   const places = printed.split('.')[1]?.length ?? 0
   return Math.abs(value - Number(printed)) <= 0.5 * 10 ** -places + 1e-9
 }

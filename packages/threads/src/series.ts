@@ -35,11 +35,14 @@ function entryOf(table: SeriesTable, size: string, pitchNumber: number, p: numbe
   const [series, form, unit, template] = table
   const [nominal, given] = size.split('=')
   const shown = nominal.replace('#', '').replace('-', ' ')
-  const numbered = shown !== nominal && nominal[0] === '#'
+  const value = shown.split(' ').reduce((sum, part) => {
+    const [n, d = 1] = part.split('/').map(Number)
+    return sum + n / d
+  }, 0)
   // Unified numbered sizes: 0.060 in + 0.013 in for each number (ASME B1.1).
-  const inches = numbered ? String((60 + 13 * Number(shown)) / 1000) : shown
+  const inUnit = nominal[0] === '#' ? 0.06 + 0.013 * value : value
   const { addendum, dedendum } = profileOf(form, p, new Checks({}))
-  const major = given ? Number(given) : mm(`${inches} ${unit}`)
+  const major = given ? Number(given) : inUnit * (unit === 'mm' ? 1 : 25.4)
   const name = template.replace('{d}', shown)
   const effective = major - 2 * addendum
   return {

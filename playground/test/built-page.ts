@@ -11,6 +11,17 @@ export interface BuiltPage {
   close(): Promise<void>
 }
 
+/** A browser in a container, that talks to nobody but the page's server. */
+const quiet = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
 const playground = new URL('..', import.meta.url).pathname
 
 /** Serves what `npm run build` made, or another built page, on a free port, and starts the browser. */
@@ -20,7 +31,7 @@ export async function serveBuiltPage(root = playground, outDir = 'dist'): Promis
   const server = await preview({ root, build: { outDir }, preview: { port: 0, host: '127.0.0.1' }, logLevel: 'warn' })
   const url = server.resolvedUrls?.local[0]
   if (!url) throw new Error('the preview server has no address')
-  const browser = await chromium.launch({ executablePath, args: ['--no-sandbox'] })
+  const browser = await chromium.launch({ executablePath, args: quiet })
   return {
     url,
     browser,

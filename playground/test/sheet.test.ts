@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import { describe, expect, test } from 'vitest'
-import { laptop, nothingWrong, phone, text, thread, unfold, usePage, wait } from './visit.js'
+import { laptop, nothingWrong, phone, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 

@@ -20,9 +20,9 @@ describe('describeTrain', () => {
     const lathe = { leadscrew: { pitch: '8 tpi' }, drives: [{ name: 'tumbler reverse', ratio: 1, reverses: true }] }
     expect(describeTrain(lathe, train)).toEqual([
       'Set tumbler reverse.',
-      'A, input shaft: 40 teeth in plane 1, turns B; turns anticlockwise.',
-      'B, stud 1: 60 teeth in plane 1, turned by A, keyed to 30 teeth in plane 2, turns C; turns clockwise.',
-      'C, output shaft: 75 teeth in plane 2, turned by B; turns anticlockwise.',
+      'A, input shaft: 40 teeth in plane 1, drives B; turns anticlockwise.',
+      'B, stud 1: 60 teeth in plane 1, driven by A, keyed to 30 teeth in plane 2, drives C; turns clockwise.',
+      'C, output shaft: 75 teeth in plane 2, driven by B; turns anticlockwise.',
       'Between centres: A to B 50.00 mm, B to C 52.50 mm.',
       'Cuts a left-hand thread, lead ≈ 0.976923 mm (26 tpi), +125 ppm: 3.13 µm long over 25 mm.',
       'Mind: a plain belt slips.',
@@ -31,7 +31,7 @@ describe('describeTrain', () => {
 
   it('calls an idler one', () => {
     const lines = describeTrain({ leadscrew: { pitch: '3 mm' } }, trainOf([[20, 45, 80]]))
-    expect(lines[1]).toBe('B, stud 1: 45 teeth in plane 1 as an idler, turned by A, turns C; turns anticlockwise.')
+    expect(lines[1]).toBe('B, stud 1: 45 teeth in plane 1 as an idler, driven by A, drives C; turns anticlockwise.')
   })
 
   it('gives the settings on a known banjo', () => {

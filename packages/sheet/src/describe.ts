@@ -30,8 +30,8 @@ const degrees = (n: number): string => `${Math.round(n * 10) / 10 || 0}°`
 const byRole = (a: DrawnGear, b: DrawnGear): number => Number(b.role === 'driven') - Number(a.role === 'driven')
 
 function gearInWords({ teeth, size, plane, role, shaft }: DrawnGear, letter: (index: number) => string): string {
-  const turned = role === 'driver' ? '' : `, turned by ${letter(shaft - 1)}`
-  const turns = role === 'driven' ? '' : `, turns ${letter(shaft + 1)}`
+  const turned = role === 'driver' ? '' : `, driven by ${letter(shaft - 1)}`
+  const turns = role === 'driven' ? '' : `, drives ${letter(shaft + 1)}`
   const idler = role === 'idler' ? ' as an idler' : ''
   return `${teeth} teeth${size ? ` (${size})` : ''} in plane ${plane}${idler}${turned}${turns}`
 }

@@ -80,8 +80,8 @@ describe('drawingToSvg', () => {
 
   it('says in words what it shows, the way it shows it', () => {
     const text = (options: SvgOptions) => /<desc[^>]*>([^<]*)/.exec(drawingToSvg(drawings.banjo, options))![1]
-    expect(text({})).toContain('A, input shaft: 40 teeth in plane 1, turns B; turns clockwise.')
-    expect(text({ mirror: true })).toContain('A, input shaft: 40 teeth in plane 1, turns B; turns anticlockwise.')
+    expect(text({})).toContain('A, input shaft: 40 teeth in plane 1, drives B; turns clockwise.')
+    expect(text({ mirror: true })).toContain('A, input shaft: 40 teeth in plane 1, drives B; turns anticlockwise.')
     expect(text({ mirror: true })).toContain('Mirrored')
     expect(text({})).toContain('Least clearance 3.21 mm: the 60 on stud 1 and the output shaft.')
   })

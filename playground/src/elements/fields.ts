@@ -21,6 +21,9 @@ export interface Field {
 
 export const idOf = (path: string): string => `f-${path.replace(/\W+/g, '-').replace(/-$/, '')}`
 
+const isMissing = (desk: Desk, path: string): boolean =>
+  (desk.shown.value.get(path) ?? []).some(({ code }) => code === 'missing')
+
 export function problemsAt(desk: Desk, path: string): string {
   return (desk.shown.value.get(path) ?? []).map(inWords).join(' ')
 }
@@ -33,7 +36,7 @@ export const mark = (wrong: string): TemplateResult =>
 export function note(desk: Desk, path: string, hint = ''): TemplateResult {
   const wrong = problemsAt(desk, path)
   return html`<p class="note" id="${idOf(path)}-note">
-    ${wrong ? mark(wrong) : hint}
+    ${wrong ? mark(wrong) : hint}${isMissing(desk, path) ? html` ${hint}` : ''}
   </p>`
 }
 

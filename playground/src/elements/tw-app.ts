@@ -27,9 +27,11 @@ export class App extends Part {
   @state() private inSight = false
 
   protected override firstUpdated(): void {
-    new IntersectionObserver((entries) => {
+    const look = (entries: IntersectionObserverEntry[]) => {
       this.inSight = entries.at(-1)!.isIntersecting
-    }).observe(this.querySelector('#answer')!)
+    }
+    // In sight is in the upper part of the window: a strip of it at the foot says nothing yet.
+    new IntersectionObserver(look, { rootMargin: '0px 0px -40% 0px' }).observe(this.querySelector('#answer')!)
     if (this.wide) this.#unfold('lathe', 'kinds')
   }
 

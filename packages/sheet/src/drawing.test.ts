@@ -1,4 +1,4 @@
-import type { Gear, Lathe, Train } from '@trainwright/trains'
+import { type Banjo, findTrains, type Gear, type Lathe, parseBox, type Train } from '@trainwright/trains'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { drawTrain, type TrainDrawing } from './drawing.js'
@@ -165,5 +165,51 @@ describe('drawTrain with a layout', () => {
       expect(mm).toBeCloseTo(from(drawing)[i]!, 9)
     })
     expect(input.banjo!.slots[0]!.from.x).toBeCloseTo(lathe.centreDistance! - drawing.banjo!.slots[0]!.from.x, 9)
+  })
+})
+
+describe('drawTrain on banjos that the search has solved', () => {
+  const banjos: [string, Banjo][] = [
+    [
+      'about the output shaft',
+      {
+        swing: [-80, 80],
+        slots: [
+          { from: 25, to: 130 },
+          { angle: 40, offset: 6, from: 25, to: 130 },
+        ],
+      },
+    ],
+    [
+      'about the input shaft',
+      {
+        pivot: 'input',
+        swing: [-80, 80],
+        slots: [
+          { from: 25, to: 130 },
+          { angle: -35, offset: -4, from: 25, to: 130 },
+        ],
+      },
+    ],
+  ]
+  it.each(banjos)('puts every stud in its slot, %s', (_, banjo) => {
+    const lathe: Lathe = { leadscrew: { pitch: '8 tpi' }, studs: 2, shaftClearance: 10, centreDistance: 110, banjo }
+    const gears = parseBox('20x2 24 30 32 36 40 45 48 50 54 60 63 65 72 80')
+    const { trains } = findTrains({ lathe, gears }, { pitch: '48 tpi', hand: 'left' }, { limit: 20 })
+    expect(trains.length).toBeGreaterThan(5)
+    for (const train of trains) {
+      const { shafts, banjo, meshes } = drawTrain(lathe, train)
+      for (const { setting, ...stud } of shafts) {
+        if (!setting) continue
+        const { from, to } = banjo!.slots[setting.slot - 1]!
+        expect(apart(from, stud) + apart(stud, to)).toBeCloseTo(apart(from, to), 6)
+        expect(apart(from, stud) + 25).toBeCloseTo(setting.along, 6)
+      }
+      const nominal = meshingTeeth(train).map(([driver, driven]) => driver + driven)
+      meshes.forEach((mesh, i) => {
+        expect(mesh.centreDistance).toBeGreaterThan(nominal[i]! - 1e-6)
+        expect(mesh.centreDistance).toBeLessThan(nominal[i]! + 0.1 + 1e-6)
+      })
+    }
   })
 })

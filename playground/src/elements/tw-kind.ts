@@ -23,6 +23,9 @@ export class KindPart extends Part {
   /** Teeth of the tally that is taken down to be changed. */
   @state() private chosen: number | null = null
 
+  /** The gears of the last line that could be read: they stay up, out of reach, while a new one is typed. */
+  #hung: GearStock[] = []
+
   get #kinds(): TypedKind[] {
     return this.desk.job.typed.value.workshop.kinds
   }
@@ -52,12 +55,13 @@ export class KindPart extends Part {
     )
   }
 
-  #tally({ teeth, count = 1 }: GearStock): TemplateResult {
+  #tally({ teeth, count = 1 }: GearStock, old: boolean): TemplateResult {
     return html`<li>
       <button
         type="button"
         class="tally"
         data-teeth=${teeth}
+        ?disabled=${old}
         aria-pressed=${this.chosen === teeth}
         @click=${() => {
           this.chosen = this.chosen === teeth ? null : teeth
@@ -88,7 +92,7 @@ export class KindPart extends Part {
   /** Always there, so that taking a tally down moves nothing. */
   #bench(gear: GearStock | undefined): TemplateResult {
     if (!gear)
-      return html`<div class="tally-bench" ?data-movable=${this.#kinds.length > 1}><p class="note">Tap a gear to change it.</p></div>`
+      return html`<div class="tally-bench" ?data-movable=${this.#kinds.length > 1}><p class="note">${this.#gears ? 'Tap a gear to change it.' : 'As it was before the line above.'}</p></div>`
     const { teeth, count = 1 } = gear
     return html`<div class="tally-bench" ?data-movable=${this.#kinds.length > 1} role="group" aria-label="Gear of ${teeth} teeth">
       <button type="button" class="key" aria-label="One ${teeth} fewer" @click=${() => this.#count(teeth, -1)}>−</button>
@@ -161,6 +165,7 @@ export class KindPart extends Part {
     const kind = this.#kinds[index]
     if (!kind) return html``
     const gears = this.#gears
+    if (gears) this.#hung = gears
     const many = this.#kinds.length > 1
     return html`<div class="cells">
         ${areaField({
@@ -173,13 +178,9 @@ export class KindPart extends Part {
           type: (line) => this.#type({ line }),
         })}
       </div>
-      ${
-        gears
-          ? html`<ul class="rack" aria-label="Gears, ${kindName(kind)}">
-              ${[...gears].sort((a, b) => a.teeth - b.teeth).map((gear) => this.#tally(gear))}
-            </ul>`
-          : html`<p class="rack note">The list comes back when the line can be read.</p>`
-      }
+      <ul class="rack" aria-label="Gears, ${kindName(kind)}">
+        ${[...this.#hung].sort((a, b) => a.teeth - b.teeth).map((gear) => this.#tally(gear, gears === null))}
+      </ul>
       ${this.#bench(gears?.find((gear) => gear.teeth === this.chosen))} ${this.#shared(kind)}`
   }
 }

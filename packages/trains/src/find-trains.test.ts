@@ -47,3 +47,28 @@ describe('ties', () => {
     expect(bareAnswer(found)).toEqual(bareAnswer(findTrainsPlain(workshop, { pitch: '1/4', tolerance: { ppm: 0 } })))
   })
 })
+
+describe('fixed gears', () => {
+  // One 30 that may sit on the output, another that may not.
+  const thirties: GearStock[] = [
+    { teeth: 30, shafts: ['input', 'output'] },
+    { teeth: 30, shafts: ['input', 'stud'] },
+  ]
+  const lathe = { studs: 1, fixedGears: { input: { teeth: 30 }, output: { teeth: 30 } } }
+
+  it('are dealt out of what is owned so that both have their place', () => {
+    for (const gears of [thirties, [...thirties].reverse()]) {
+      const { trains } = findTrains(shop([...gears, ...box(20)], lathe), { pitch: '1' })
+      expect(trains.map(spell)).toEqual(['30-20-30'])
+    }
+  })
+
+  it('leave the copy that serves elsewhere', () => {
+    // 30 fixed on the input drives 40 over the other 30 as idler, or 30 on the output over 40: whichever copy is left.
+    for (const gears of [thirties, [...thirties].reverse()]) {
+      const workshop = shop([...gears, ...box(40)], { studs: 1, fixedGears: { input: { teeth: 30 } } })
+      expect(findTrains(workshop, { pitch: '3/4' }).trains.map(spell)).toEqual(['30-30-40'])
+      expect(findTrains(workshop, { pitch: '1' }).trains.map(spell)).toEqual(['30-40-30'])
+    }
+  })
+})

@@ -1,4 +1,5 @@
-import type { Layout, Train, TrainSearch } from '@trainwright/trains'
+import { divide, toFractionText } from '@trainwright/measures'
+import type { Gear, Layout, Train, TrainSearch } from '@trainwright/trains'
 
 /** A train without what is free in it: wording, and positions, which are compared as lengths. */
 const bare = ({ cautions, layout, ...exact }: Train) => ({
@@ -43,6 +44,15 @@ export const layoutsApart = (
     apart(a.closest?.layout ?? null, b.closest?.layout ?? null),
     ...a.trains.map(({ layout }, i) => apart(layout, b.trains[i].layout)),
   )
+
+const kindName = ({ teeth, module, pressureAngle }: Gear): string => `${teeth}/${module}/${pressureAngle}`
+
+/** Names the gear set of a train: the leadscrew's lead by drive and gearbox, which gears drive, which are driven. */
+export function setName({ stages, lead, ratio }: Train): string {
+  const side = (gears: Gear[]): string => gears.map(kindName).sort().join(' ')
+  const fixed = toFractionText(divide(lead, ratio))
+  return `${fixed}: ${side(stages.map((s) => s.driver))} : ${side(stages.map((s) => s.driven))}`
+}
 
 /** Paths to whatever does not survive JSON in a result: NaN, Infinity, undefined, and negative zero. */
 export function unsound(x: unknown, path = ''): string[] {

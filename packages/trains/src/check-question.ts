@@ -1,7 +1,7 @@
 import { compare, type Problem, parseLength, parsePitch, rational } from '@trainwright/measures'
 import { BOUNDS } from './bounds.js'
-import { checkWorkshop } from './check-workshop.js'
-import type { ChartOptions, FindOptions, GearRef, ProposeOptions, ThreadWanted, Workshop } from './contract.js'
+import { checkWorkshop, readRef } from './check-workshop.js'
+import type { ChartOptions, FindOptions, ProposeOptions, ThreadWanted, Workshop } from './contract.js'
 import { optional, Reader } from './reader.js'
 import { toleranceOf } from './search/question.js'
 import { WorkshopError } from './workshop-error.js'
@@ -33,12 +33,6 @@ function readWanted(r: Reader, x: unknown, path: string): ThreadWanted | undefin
     tolerance: optional((y, q) => readTolerance(r, y, q)),
   })
 }
-
-const readRef = (r: Reader, x: unknown, path: string): GearRef | undefined =>
-  r.object<GearRef>(x, path, {
-    teeth: (y, q) => r.whole(y, q, BOUNDS.leastTeeth, BOUNDS.mostTeeth),
-    module: optional((y, q) => r.positive(y, q, 100)),
-  })
 
 function readFindOptions(r: Reader, x: unknown, path: string): ChartOptions | undefined {
   return r.object<ChartOptions>(x, path, {

@@ -11,14 +11,20 @@ const shafts = ['input', 'stud', 'output'] as const
 /** mm: no small lathe is longer; catches a slip of the keyboard. */
 const FAR = 10_000
 
+export const readRef = (r: Reader, x: unknown, path: string): GearRef | undefined =>
+  r.object<GearRef>(x, path, {
+    teeth: (y, q) => r.whole(y, q, BOUNDS.leastTeeth, BOUNDS.mostTeeth),
+    module: optional((y, q) => r.positive(y, q, 100)),
+    pressureAngle: optional((y, q) => r.number(y, q, 5, 45)),
+  })
+
 function readers(r: Reader) {
   const count: Read<number> = (x, p) => r.whole(x, p, 1, BOUNDS.gears)
   const teeth: Read<number> = (x, p) => r.whole(x, p, BOUNDS.leastTeeth, BOUNDS.mostTeeth)
   const size: Read<number> = (x, p) => r.positive(x, p, FAR)
   const name = optional((x, p) => r.text(x, p, BOUNDS.nameLength))
   const yesNo = optional((x, p) => r.yesNo(x, p))
-  const ref: Read<GearRef> = (x, p) =>
-    r.object<GearRef>(x, p, { teeth, module: optional((y, q) => r.positive(y, q, 100)) })
+  const ref: Read<GearRef> = (x, p) => readRef(r, x, p)
 
   const gear: Read<GearStock> = (x, p) => {
     const read = r.object<GearStock>(x, p, {
@@ -104,21 +110,22 @@ function checkReach(r: Reader, { gears, lathe: { banjo, centreDistance = 0, stud
 }
 
 function checkFixedGears(r: Reader, { gears, lathe }: Workshop): void {
-  const stock = gears.map((g) => ({ ...g, left: g.count ?? 1 }))
+  const able = new Set<GearStock>()
   for (const shaft of ['input', 'output'] as const) {
     const ref = lathe.fixedGears?.[shaft]
     if (!ref) continue
     const path = `lathe.fixedGears.${shaft}`
-    const found = resolve(ref, stock)
+    const found = resolve(ref, gears)
     if (found === 'none') r.refuse(path, 'no-such-gear', ref.teeth)
     else if (found === 'several') r.refuse(path, 'which-gear', ref.teeth)
     else {
       const here = found.filter((g) => g.shafts?.includes(shaft) ?? true)
       if (here.length === 0) r.refuse(path, 'fixed-elsewhere', ref.teeth)
-      // The least useful copy is the one that stays: an entry kept to few shafts.
-      const one = here.filter((g) => g.left > 0).sort((a, b) => (a.shafts?.length ?? 3) - (b.shafts?.length ?? 3))[0]
-      if (one) one.left--
-      else if (here.length > 0) r.refuse(path, 'fixed-twice', ref.teeth)
+      // Two of one kind must be two gears, whichever sits where.
+      const others = able.size
+      for (const gear of here) able.add(gear)
+      const copies = [...able].reduce((sum, g) => sum + (g.count ?? 1), 0)
+      if (others > 0 && here.length > 0 && copies < 2) r.refuse(path, 'fixed-twice', ref.teeth)
     }
   }
 }

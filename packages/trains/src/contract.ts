@@ -35,10 +35,11 @@ export interface GearStock {
   shafts?: ShaftName[]
 }
 
-/** Names a gear of the box by its teeth, and by its module where the teeth alone could mean several. */
+/** Names a gear of the box by its teeth, and by module and pressure angle where the teeth alone could mean several. */
 export interface GearRef {
   teeth: number
   module?: number
+  pressureAngle?: number
 }
 
 export interface Lathe {

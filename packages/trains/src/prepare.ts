@@ -27,8 +27,8 @@ export interface Prepared {
  * @throws WorkshopError naming every problem of the workshop; its questions throw for the rest.
  */
 export function prepare(workshop: Workshop): Prepared {
-  const bench = makeBench(checkedWorkshop(workshop))
-  const known = { lathe: bench.lathe, gears: workshop.gears }
+  const known = checkedWorkshop(workshop)
+  const bench = makeBench(known)
   return {
     findTrains(wanted, options = {}) {
       const asked = checkFind(known, wanted, options)

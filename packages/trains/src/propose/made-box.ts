@@ -17,8 +17,8 @@ function pinned({ lathe, gears }: Workshop): Lathe {
   const pin = (ref: typeof fixedGears.input) => {
     const found = ref && resolve(ref, gears)
     if (!ref || !found || typeof found === 'string') return ref
-    const { module, dp } = found[0]
-    return { teeth: ref.teeth, module: dp === undefined ? (module ?? 1) : 25.4 / dp }
+    const { module, dp, pressureAngle = 20 } = found[0]
+    return { teeth: ref.teeth, module: dp === undefined ? (module ?? 1) : 25.4 / dp, pressureAngle }
   }
   const input = pin(fixedGears.input)
   const output = pin(fixedGears.output)

@@ -28,7 +28,10 @@ const readingOrder = (a: readonly number[], b: readonly number[], key: (k: numbe
   return 0
 }
 
-/** Negative when a comes before b: more gears in common, more to spare, smaller idlers, lower setting, smaller teeth. */
+/**
+ * Negative when a comes before b: more gears in common, more to spare, smaller idlers, lower setting, smaller teeth; of
+ * equal teeth smaller modules, then pressure angles; and where a gear stands on both sides, fewer stages, idlers late.
+ */
 export function compareArrangements(a: Arrangement, b: Arrangement, kinds: readonly Kind[]): number {
   return (
     b.common - a.common ||
@@ -36,7 +39,9 @@ export function compareArrangements(a: Arrangement, b: Arrangement, kinds: reado
     a.idlerTeeth - b.idlerTeeth ||
     a.setting - b.setting ||
     readingOrder(a.reading, b.reading, (k) => kinds[k].gear.teeth) ||
-    // Of equal teeth the kinds stand by module, then pressure angle.
-    readingOrder(a.reading, b.reading, (k) => k)
+    readingOrder(a.reading, b.reading, (k) => kinds[k].gear.module) ||
+    readingOrder(a.reading, b.reading, (k) => kinds[k].gear.pressureAngle) ||
+    a.idlers.length - b.idlers.length ||
+    readingOrder(a.idlers, b.idlers, (n) => n)
   )
 }

@@ -49,7 +49,7 @@ const sameModule = (module: number, g: AnyGear): boolean =>
 
 /**
  * The gears that a ref names: those of its module; without one, module 1 where there is such, else the only module with
- * these teeth, else 'several'. A ref that came out of an answer may carry dp and pressure angle, which are heeded.
+ * these teeth; 'several' when they differ in module or pressure angle. A ref that came out of an answer may carry dp and pressure angle, which are heeded.
  */
 export function resolve<T extends AnyGear>(ref: GearRef & AnyGear, stock: readonly T[]): T[] | 'none' | 'several' {
   const { dp, module, pressureAngle } = ref
@@ -64,7 +64,8 @@ export function resolve<T extends AnyGear>(ref: GearRef & AnyGear, stock: readon
   const plain = module === undefined ? named.filter((g) => sameModule(1, g)) : []
   const kept = plain.length > 0 ? plain : named
   const first = kept[0]
-  return kept.every((g) => compare(moduleOf(g), moduleOf(first)) === 0) ? kept : 'several'
+  const alike = (g: T) => compare(moduleOf(g), moduleOf(first)) === 0 && angleOf(g) === angleOf(first)
+  return kept.every(alike) ? kept : 'several'
 }
 
 const maskOf = (shafts: readonly ShaftName[] | undefined): number =>
@@ -75,23 +76,9 @@ interface Entry extends AnyGear {
   count: number
 }
 
-/** Takes one gear out of the stock and puts it back as one that sits on its shaft only. */
-function pin(entries: Entry[], ref: GearRef | undefined, shaft: 'input' | 'output'): Entry | undefined {
-  const found = ref && resolve(ref, entries)
-  if (!found || typeof found === 'string') return undefined
-  const bits = (m: number) => (m & 1) + ((m >> 1) & 1) + (m >> 2)
-  const from = found.filter((e) => e.count > 0 && e.mask & AT[shaft]).sort((a, b) => bits(a.mask) - bits(b.mask))[0]
-  from.count--
-  const pinned = { ...from, count: 1, mask: AT[shaft] }
-  entries.push(pinned)
-  return pinned
-}
-
 /** Sorts a checked stock into kinds. Any order of the stock gives the same box. */
 export function makeBox(gears: readonly GearStock[], fixedGears: Lathe['fixedGears']): Box {
   const entries: Entry[] = gears.map((g) => ({ ...g, count: g.count ?? 1, mask: maskOf(g.shafts) }))
-  const pinned = { input: pin(entries, fixedGears?.input, 'input'), output: pin(entries, fixedGears?.output, 'output') }
-
   const kinds: (Kind & { entries: Entry[] })[] = []
   const byKey = new Map<string, (typeof kinds)[number]>()
   const groups = new Map<string, number>()
@@ -117,10 +104,14 @@ export function makeBox(gears: readonly GearStock[], fixedGears: Lathe['fixedGea
   kinds.sort(
     (a, b) => a.gear.teeth - b.gear.teeth || compare(a.module, b.module) || a.gear.pressureAngle - b.gear.pressureAngle,
   )
-  const indexOf = (entry: Entry | undefined) => (entry ? kinds.findIndex((k) => k.entries.includes(entry)) : -1)
+  // Every train has the fixed gear at its end, so that no copy need be kept for it.
+  const indexOf = (ref: GearRef | undefined) => {
+    const found = ref && resolve(ref, entries)
+    return found && typeof found !== 'string' ? kinds.findIndex((k) => k.entries.includes(found[0])) : -1
+  }
   return {
     kinds: kinds.map(({ entries: _, ...kind }) => kind),
-    fixed: { input: indexOf(pinned.input), output: indexOf(pinned.output) },
+    fixed: { input: indexOf(fixedGears?.input), output: indexOf(fixedGears?.output) },
     groups: groups.size,
   }
 }

@@ -1,0 +1,70 @@
+import fc from 'fast-check'
+import { describe, expect, it, vi } from 'vitest'
+import { banjoQuestions, type Question, questions } from '../../../bench/plain/arbitrary.js'
+import { shop } from '../../../bench/plain/in-brief.js'
+import type { ThreadWanted, Workshop } from './contract.js'
+import { findTrains, makeChart, type Prepared, prepare, proposeGears } from './index.js'
+import { WorkshopError } from './workshop-error.js'
+
+vi.setConfig({ testTimeout: 300_000 })
+const numRuns = Number(process.env.RUNS ?? 60)
+
+const more: ThreadWanted[] = [
+  { pitch: '0.7 mm' },
+  { pitch: '1 mm', tolerance: { ppm: 100_000 } },
+  { pitch: '26 tpi', hand: 'left', tolerance: { ppm: 20_000 } },
+  { pitch: '1.5', tolerance: { ppm: 0 } },
+]
+
+/** A workshop made ready, or null where it is refused. */
+function ready(workshop: Workshop): Prepared | null {
+  try {
+    return prepare(workshop)
+  } catch (error) {
+    if (error instanceof WorkshopError) return null
+    throw error
+  }
+}
+
+describe('a prepared workshop', () => {
+  it('answers as the plain calls do, whatever was asked before', () => {
+    let prepared = 0
+    const property = fc.property(fc.oneof(questions, banjoQuestions), ({ workshop, wanted, options }: Question) => {
+      const bench = ready(workshop)
+      if (!bench) return
+      prepared++
+      const threads = [wanted, ...more]
+      const first = bench.findTrains(wanted, options)
+      expect(first).toEqual(findTrains(workshop, wanted, options))
+      for (const thread of threads) expect(bench.findTrains(thread)).toEqual(findTrains(workshop, thread))
+      const chart = { sequence: 'fewest changes' } as const
+      expect(bench.makeChart(threads, chart)).toEqual(makeChart(workshop, threads, chart))
+      const range = { teeth: [30, 36] as [number, number] }
+      expect(bench.proposeGears(threads, range)).toEqual(proposeGears(workshop, threads, range))
+      expect(bench.findTrains(wanted, options)).toEqual(first)
+    })
+    fc.assert(property, { numRuns })
+    expect(prepared).toBeGreaterThan(0.9 * numRuns)
+  })
+
+  it('is not changed by what becomes of the workshop given', () => {
+    const workshop = shop([{ teeth: 20 }, { teeth: 40 }, { teeth: 30, count: 2 }], { studs: 1 })
+    const threads: ThreadWanted[] = [{ pitch: '0.5' }, { pitch: '0.4' }]
+    const untouched = prepare(structuredClone(workshop))
+    const bench = prepare(workshop)
+    workshop.gears[0].teeth = 21
+    workshop.gears.pop()
+    workshop.lathe.leadscrew.pitch = '2 mm'
+    workshop.lathe.studs = 0
+    expect(bench.findTrains(threads[0])).toEqual(untouched.findTrains(threads[0]))
+    expect(bench.makeChart(threads)).toEqual(untouched.makeChart(threads))
+    expect(bench.proposeGears(threads)).toEqual(untouched.proposeGears(threads))
+  })
+
+  it('refuses bad questions as the plain calls do', () => {
+    const bench = prepare(shop([{ teeth: 20 }, { teeth: 40 }]))
+    expect(() => bench.findTrains({ pitch: 'soon' })).toThrow(WorkshopError)
+    expect(() => bench.makeChart([{ pitch: '0' }])).toThrow('wanted[0].pitch')
+    expect(() => bench.proposeGears([{ pitch: '1' }], { limit: -1 })).toThrow('options.limit')
+  })
+})

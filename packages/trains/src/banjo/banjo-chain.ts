@@ -174,7 +174,7 @@ export class BanjoChain implements Chain {
     for (let stage = 0; stage < walk.stages; stage++, at++) {
       for (let i = 0; i <= walk.idlers[stage]; i++, at++) {
         const [a, b] = [walk.reading[at], walk.reading[at + 1]]
-        if (at + 2 === walk.depth) holds = this.close(a, b, walk, ENOUGH, false)
+        if (at + 2 === reading.length) holds = this.close(a, b, walk, ENOUGH, false)
         else if (!this.push(a, b)) return null
       }
     }
@@ -186,7 +186,6 @@ export class BanjoChain implements Chain {
     const inOrder = <T>(list: readonly T[]): T[] => (this.reversed ? [...list].reverse() : [...list])
     return {
       reading: Int32Array.from(inOrder(reading)),
-      depth: reading.length,
       idlers: Int32Array.from(inOrder(idlers)),
       stages: idlers.length,
     }

@@ -1,5 +1,5 @@
 import type { Gear, GearStock, Lathe, Workshop } from '../contract.js'
-import { Arranger } from '../search/arranger.js'
+import { makeArranger } from '../search/arranger.js'
 import { type Bench, makeChain } from '../search/bench.js'
 import { type Box, makeBox, resolve } from '../search/box.js'
 import { Tables } from '../search/engine.js'
@@ -57,7 +57,7 @@ export class MadeBox {
       kind.reach = kind.reach.map((n, s) => (s > 0 ? n - 1 : n))
     }
     this.bench = { lathe, box, tables: new Tables(box) }
-    this.settler = new Arranger(box, rules, null, makeChain(lathe, box, rules))
+    this.settler = makeArranger(box, rules, null, makeChain(lathe, box, rules))
   }
 
   /** Runs a question with gears lent. */

@@ -1,13 +1,13 @@
 import { BanjoChain } from '../banjo/banjo-chain.js'
 import { BOUNDS } from '../bounds.js'
 import type { FindOptions, Lathe, Workshop } from '../contract.js'
-import { Arranger } from './arranger.js'
+import { makeArranger } from './arranger.js'
 import { type Box, makeBox, resolve } from './box.js'
 import { type Chain, freeChain } from './chain.js'
 import { Tables } from './engine.js'
 import { DEFAULT_PLANES, type Lifted, makeRules, type Rules, studsOf } from './rules.js'
 import type { Settler } from './settler.js'
-import { SpanChain } from './span-chain.js'
+import { makeSpanChain } from './span-chain.js'
 
 /** A lathe and its box made ready: what depends on the workshop alone is worked out once. */
 export interface Bench {
@@ -25,14 +25,14 @@ export function makeBench({ lathe, gears }: Workshop): Bench {
 export function makeChain(lathe: Lathe, box: Box, rules: Rules): Chain {
   const { centreDistance } = rules
   if (centreDistance === null) return freeChain
-  if (!lathe.banjo) return new SpanChain(rules, centreDistance)
+  if (!lathe.banjo) return makeSpanChain(rules, centreDistance)
   return new BanjoChain(box, rules, lathe.banjo, centreDistance, lathe.planes ?? DEFAULT_PLANES)
 }
 
 /** What settles the gear sets of this lathe, with some limits lifted when an obstacle is measured. */
 export function makeSettler({ lathe, box }: Bench, mounted: Int32Array | null = null, lifted: Lifted = {}): Settler {
   const rules = makeRules(lathe, box, lifted)
-  return new Arranger(box, rules, mounted, makeChain(lathe, box, rules))
+  return makeArranger(box, rules, mounted, makeChain(lathe, box, rules))
 }
 
 /** How many gears of each kind are on the lathe now; null when nothing is told. */

@@ -3,22 +3,21 @@ import type { Arrangement } from './arrangement.js'
 
 /** An arrangement as it is walked: from the input shaft on, or from the output shaft when `reversed`. */
 export interface Walk {
-  /** Kind indices in walking order; `depth` of them are in place. */
-  readonly reading: Int32Array
-  readonly depth: number
+  /** Kind indices in walking order. */
+  reading: Int32Array
   /** Idlers of each stage, in walking order; `stages` of them count. */
-  readonly idlers: Int32Array
-  readonly stages: number
+  idlers: Int32Array
+  stages: number
 }
 
 /** What the chain of meshes between the two fixed shafts must do; grows and shrinks with the walk. */
 export interface Chain {
   /** Walk from the output shaft: the banjo is worked from its pivot outwards. */
-  readonly reversed: boolean
+  reversed: boolean
   /** Of idlers the largest decide, and the order of those between idlers is all one. */
-  readonly largestIdlersDecide: boolean
+  largestIdlersDecide: boolean
   /** mm by which a mesh may stand further apart than its nominal distance. */
-  readonly play: number
+  play: number
   start(): void
   /** Sets the next stud by the mesh of a and b. False when it cannot stand anywhere: then do not pop. */
   push(a: number, b: number): boolean

@@ -2,53 +2,37 @@ import { HAIR } from '../bounds.js'
 import type { Kind } from './box.js'
 
 /** How far the chain of meshes could still reach, to leave early the branches that cannot span a fixed distance. */
-export class IdlerReach {
-  readonly matters: boolean
-  private readonly pitchDiameter: Float64Array
-  /** Of the idlers there are: greatest pitch diameter, fewest teeth, greatest module. */
-  private readonly widest: number
-  private readonly fewest: number
-  private readonly coarsest: number
-  /** Half the pitch diameters of the set, the whole ones of the idlers so far. */
-  private span = 0
-
-  constructor(
-    kinds: readonly Kind[],
-    idlers: readonly number[],
-    private readonly distance: number | null,
-  ) {
-    this.matters = distance !== null
-    this.pitchDiameter = Float64Array.from(kinds, (k) => k.gear.teeth * k.gear.module)
-    this.widest = idlers.reduce((most, k) => Math.max(most, this.pitchDiameter[k]), 0)
-    this.fewest = idlers.reduce((least, k) => Math.min(least, kinds[k].gear.teeth), 100_000)
-    this.coarsest = idlers.reduce((most, k) => Math.max(most, kinds[k].gear.module), 0)
-  }
-
-  start(drivers: Int32Array, driven: Int32Array, stages: number): void {
-    this.span = 0
-    for (let i = 0; i < stages; i++) this.span += (this.pitchDiameter[drivers[i]] + this.pitchDiameter[driven[i]]) / 2
-  }
-
-  add(kind: number): void {
-    this.span += this.pitchDiameter[kind]
-  }
-
-  remove(kind: number): void {
-    this.span -= this.pitchDiameter[kind]
-  }
-
-  /** mm that the idlers to come must add. */
-  private missing(): number {
-    return this.distance === null ? 0 : this.distance - this.span - HAIR
-  }
-
+export interface IdlerReach {
+  /** Takes the gears of a set. */
+  start(drivers: Int32Array, driven: Int32Array, stages: number): void
+  /** Puts an idler in, or with -1 takes it out. */
+  add(kind: number, by: 1 | -1): void
   /** Whether so many more idlers cannot bring the chain far enough. */
-  short(idlers: number): boolean {
-    return this.matters && this.missing() > idlers * this.widest + HAIR
-  }
-
+  short(idlers: number): boolean
   /** The fewest teeth that so many more idlers can have. */
-  teethToCome(idlers: number): number {
-    return idlers === 0 ? 0 : Math.max(idlers * this.fewest, this.missing() / this.coarsest)
+  teethToCome(idlers: number): number
+}
+
+/** @param distance mm to span, 0 when nothing is to be spanned */
+export function makeIdlerReach(kinds: readonly Kind[], idlers: readonly number[], distance: number): IdlerReach {
+  const diameter = Float64Array.from(kinds, ({ gear }) => gear.teeth * gear.module)
+  // Of the idlers there are: greatest pitch diameter, fewest teeth, greatest module.
+  const widest = Math.max(0, ...idlers.map((k) => diameter[k]))
+  const fewest = Math.min(...idlers.map((k) => kinds[k].gear.teeth))
+  const coarsest = Math.max(...idlers.map((k) => kinds[k].gear.module))
+  /** Half the pitch diameters of the set, the whole ones of the idlers so far. */
+  let span = 0
+  /** mm that the idlers to come must add. */
+  const missing = () => distance - span - HAIR
+  return {
+    start(drivers, driven, stages) {
+      span = 0
+      if (distance > 0) for (let i = 0; i < stages; i++) span += (diameter[drivers[i]] + diameter[driven[i]]) / 2
+    },
+    add(kind, by) {
+      span += by * diameter[kind]
+    },
+    short: (count) => distance > 0 && missing() > count * widest + HAIR,
+    teethToCome: (count) => (count === 0 ? 0 : Math.max(count * fewest, missing() / coarsest)),
   }
 }

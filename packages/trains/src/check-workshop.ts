@@ -92,10 +92,17 @@ function checkTogether(r: Reader, workshop: Workshop): void {
   checkReach(r, workshop)
 }
 
+/** Teeth of the largest gear that is likely to be made. */
+const LARGEST_MADE = 127
+
 /** A banjo on which no mesh of the box can bring a stud to the far shaft, or to the pivot, is measured wrongly. */
 function checkReach(r: Reader, { gears, lathe: { banjo, centreDistance = 0, studs } }: Workshop): void {
   if (!banjo || studs === 0) return
-  const largest = gears.reduce((most, g) => Math.max(most, toNumber(moduleOf(g)) * (g.teeth + PLAY)), 0)
+  // A gear yet to be made may reach further than those of the box.
+  const largest = gears.reduce(
+    (most, g) => Math.max(most, toNumber(moduleOf(g)) * (Math.max(g.teeth, LARGEST_MADE) + PLAY)),
+    0,
+  )
   const radii = banjo.slots.map(({ offset = 0, from, to }) => [from, to].map((along) => Math.hypot(along, offset)))
   const furthest = Math.max(...radii.map(([, far]) => far))
   const nearest = Math.min(...radii.map(([near]) => near))

@@ -132,7 +132,10 @@ export interface TrainSearch {
   trains: Train[]
   /** Distinct gear sets, before `limit`. */
   counts: { withinTolerance: number; mountable: number }
-  /** The mountable train with the least error, within tolerance or not. */
+  /**
+   * The mountable train with the least error, within tolerance or not. Null when there is none; also when none is within
+   * tolerance and none was found in some millions of steps beyond it.
+   */
   closest: Train | null
   /** When `trains` is empty: why, most telling first. */
   obstacles: Obstacle[]

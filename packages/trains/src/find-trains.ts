@@ -6,9 +6,9 @@ import { obstacle } from './messages.js'
 import { findObstacles } from './obstacles.js'
 import { type Bench, countMounted, makeBench, makeSettler, stagesOf } from './search/bench.js'
 import { refuseTooMany, searchSets } from './search/engine.js'
-import { makeQuestion, type Question } from './search/question.js'
+import { type FixedRatio, makeQuestion, type Question } from './search/question.js'
 import { Ranking } from './search/ranking.js'
-import type { Settler } from './search/settler.js'
+import type { GearSet, Settler } from './search/settler.js'
 import { buildTrain } from './search/train.js'
 
 const DEFAULT_LIMIT = 50
@@ -17,21 +17,29 @@ const DEFAULT_LIMIT = 50
 const WIDER = rational(4)
 const FIRST_RING = rational(1, 10_000)
 const EVERYTHING = rational(1_000_000)
+/** Steps that may be spent on it: about a quarter of a second. */
+const PATIENCE = 4_000_000
 
-/** The mountable train with the least error when none is within tolerance: looks further and further out. */
+/**
+ * The mountable train with the least error when none is within tolerance: looks further and further out. Undefined when
+ * there is none, or none was found with patience: a lathe on which next to nothing fits would be searched for minutes.
+ */
 function lookFurther({ tables, box }: Bench, question: Question, settler: Settler, stages: number) {
   const possible = (s: number) => question.ratios.some((r) => settler.possible(s, r))
   if (!Array.from({ length: stages }, (_, i) => i + 1).some(possible)) return undefined
+  const patience = settler.steps() + PATIENCE
   let ring: Rational = add(question.tolerance, FIRST_RING)
   for (;;) {
     let pairs = 0
     for (let s = 1; s <= stages; s++) pairs += tables.pairs(s, question.ratios, ring)
     if (pairs > BOUNDS.pairs) return undefined
     const ranking = new Ranking(1, 'closest', settler, box.kinds)
-    searchSets(tables, question, settler, stages, ring, (set, ratio, gears) => {
+    const offer = (set: GearSet, ratio: FixedRatio, gears: number) => {
       ranking.offer(set, ratio, gears)
       return false
-    })
+    }
+    searchSets(tables, question, settler, stages, ring, offer, patience)
+    if (settler.steps() > patience) return undefined
     if (!ranking.empty) return ranking.best()[0]
     if (compare(ring, EVERYTHING) > 0) return undefined
     ring = multiply(ring, WIDER)

@@ -27,7 +27,7 @@ const check = {
   'swing-order': () =>
     'The first angle of the swing must not be more than the second, nor may they span over 360 degrees.',
   'slot-order': (r) => `The slot ends before it starts (${r}): give the nearer end first.`,
-  'out-of-reach': (r) => `No two gears of the box reach from a slot to the shaft: ${r}. Measure again.`,
+  'out-of-reach': (r) => `No two gears reach from a slot to the shaft: ${r}. Measure again.`,
   'near-far': () => 'The nearer end is further from the pivot than the further one: measure both again.',
   'slot-length': () =>
     'These distances fit no slot: its length must be at least the difference of the two distances to the pivot, and the nearer end must lie outwards of the pivot.',
@@ -55,14 +55,14 @@ export const cautionMessage = (code: CautionCode): string => cautions[code]
 
 const nanometre = (x: number): number => Math.round(x * 1e9) / 1e9
 const mm = (x: number): string => String(Math.round(x * 100) / 100)
-const ppm = (x: number): string => String(Math.abs(x) >= 100 ? Math.round(x) : Math.round(x * 100) / 100)
+const ppm = (x: number): string => String(x >= 100 ? Math.round(x) : Math.round(x * 100) / 100)
 
 /** Obstacles with their figures and sentences. */
 export const obstacle = {
   tolerance: (closestPpm: number): Obstacle => ({
     code: 'tolerance',
     closestPpm,
-    message: `Nothing that can be mounted is within tolerance: the closest is ${ppm(closestPpm)} ppm off.`,
+    message: `Nothing that can be mounted is within tolerance: the closest is ${ppm(Math.abs(closestPpm))} ppm too ${closestPpm < 0 ? 'short' : 'long'}.`,
   }),
   studs: (needed: number, lathe: Lathe): Obstacle => ({
     code: 'studs',

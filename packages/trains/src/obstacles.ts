@@ -15,6 +15,8 @@ import { stagesOf } from './search/train.js'
 /** Sets, and arrangements of them by number, that are looked at to measure how much a limit lacks. */
 const LOOKED_AT = 60
 const EFFORT = 2000
+/** Steps after which a limit that opens nothing is taken not to be the one. */
+const PATIENCE = 1_000_000
 
 /** Limits in the order in which they tell most. */
 const physical = ['hand', 'shafts', 'clearance', 'reach'] as const
@@ -34,7 +36,8 @@ class Obstacles {
     const question = makeQuestion(this.bench.lathe, this.wanted, lifted.hand)
     const { tables } = this.bench
     if (refuseTooMany(tables, question, stages, question.tolerance)) return
-    searchSets(tables, question, makeSettler(this.bench, null, lifted), stages, question.tolerance, visit)
+    const settler = makeSettler(this.bench, null, lifted)
+    searchSets(tables, question, settler, stages, question.tolerance, visit, PATIENCE)
   }
 
   opens(lifted: Lifted, stages = this.stages): boolean {

@@ -56,6 +56,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
   /** Gears in common with those mounted, were all idlers to come among them. */
   let ceiling = 0
   let found: Arrangement | null = null
+  let steps = 0
 
   /** Least and most idlers that custom and studs allow to a train of so many stages; most < least when it cannot be. */
   // Fixed shafts seldom stand where two gears just meet.
@@ -143,7 +144,15 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
     if (ceiling !== found.common) return ceiling < found.common
     const most = micrometres(spare + play)
     if (most !== found.spare) return most < found.spare
-    return idlerTeeth + reach.teethToCome(idlersLeft) - HAIR > found.idlerTeeth
+    const least = Math.ceil(idlerTeeth + reach.teethToCome(idlersLeft) - HAIR)
+    if (least !== found.idlerTeeth) return least > found.idlerTeeth
+    if (setting !== found.setting || reversed) return setting > found.setting
+    // It can only come level: then the smaller teeth, read from the input, decide.
+    for (let i = 0; i < depth; i++) {
+      const order = kinds[reading[i]].gear.teeth - kinds[found.reading[i]].gear.teeth
+      if (order !== 0) return order > 0
+    }
+    return false
   }
 
   /**
@@ -164,6 +173,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
     usedDriven: number,
   ): boolean {
     const { at, allows } = stage === 0 ? start : stud
+    steps++
     let last = -1
     for (let i = 0; i < walk.stages; i++) {
       const kind = drivers[i]
@@ -196,6 +206,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
     usedDrivers: number,
     usedDriven: number,
   ): boolean {
+    steps++
     if (idlersLeft > 0 && placeIdler(stage, before, last, spare, usedDrivers, usedDriven)) return true
     const ends = stage === walk.stages - 1
     if (ends && idlersLeft > 0) return false
@@ -310,6 +321,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
   }
 
   return {
+    steps: () => steps,
     possible(stages, ratio) {
       const least = leastIdlers(stages)
       const most = mostIdlers(stages)

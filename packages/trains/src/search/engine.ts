@@ -69,7 +69,10 @@ export interface Counts {
 /** Sees a mountable set: its entries, ratio and fewest gears. The set is reused: copy what is kept. True stops the search. */
 export type Visit = (set: Readonly<GearSet>, ratio: FixedRatio, gears: number) => boolean
 
-/** Goes through all gear sets within the tolerance: counts them, settles each, and shows the mountable ones to `visit`. */
+/**
+ * Goes through all gear sets within the tolerance: counts them, settles each, and shows the mountable ones to `visit`.
+ * @param patience steps of the settler after which a search that finds nothing is given up; counts mean nothing then
+ */
 export function searchSets(
   { box, bothSides, of }: Tables,
   question: Question,
@@ -77,6 +80,7 @@ export function searchSets(
   stages: number,
   tolerance: Rational,
   visit: Visit,
+  patience = Number.POSITIVE_INFINITY,
 ): Counts {
   const counts = { withinTolerance: 0, mountable: 0 }
   for (let s = 1; s <= stages; s++) {
@@ -90,7 +94,7 @@ export function searchSets(
         set.p = p
         set.q = q
         const gears = settler.fewestGears(set, ratio)
-        if (gears === 0) return false
+        if (gears === 0) return settler.steps() > patience
         counts.mountable++
         return visit(set, ratio, gears)
       })

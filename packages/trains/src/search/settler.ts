@@ -18,6 +18,8 @@ export interface Settler {
   fewestGears(set: GearSet, ratio: FixedRatio): number
   /** The best arrangement with so many gears that comes before `incumbent`, or null when none does. */
   best(set: GearSet, ratio: FixedRatio, gears: number, incumbent: Arrangement | null): Arrangement | null
+  /** Steps walked so far: what a search has cost, the same on every machine. */
+  steps(): number
   /** Adds copies of a kind to the box, or takes them back; a gear to be made may sit anywhere. */
   lend(kind: number, copies: number): void
   /** Where the shafts of a best arrangement stand; null without a banjo. */

@@ -4,7 +4,7 @@ import { refTo, seldom, usually, written } from './arbitrary-parts.js'
 import type { Planted } from './arbitrary-threads.js'
 import { reading, shaftsOf } from './arrangements.js'
 import { meshDistances, tipRadius } from './clearances.js'
-import type { Kind, Shop } from './shop.js'
+import { type Kind, resolve, type Shop } from './shop.js'
 
 /** The lathe with fixed gears, room and centre distance that mostly suit the planted train. */
 export function fitted(shop: Shop, { stages }: Planted): fc.Arbitrary<Lathe> {
@@ -44,14 +44,17 @@ export function fitted(shop: Shop, { stages }: Planted): fc.Arbitrary<Lathe> {
       roomOutput: radius(last),
       centreDistance: seldom(centre, 3),
     })
-    .map(({ input, output, roomInput, roomOutput, centreDistance }) =>
-      written<Lathe>({
+    .map(({ input, output: wish, roomInput, roomOutput, centreDistance }) => {
+      // One gear cannot be fixed in two places.
+      const same = input && wish ? resolve(kinds, input) === resolve(kinds, wish) : false
+      const output = same && resolve(kinds, input!)!.owned < 2 ? undefined : wish
+      return written<Lathe>({
         ...workshop.lathe,
         fixedGears: input || output ? written({ input, output }) : undefined,
         room: roomInput || roomOutput ? written({ input: roomInput, output: roomOutput }) : undefined,
         centreDistance,
-      }),
-    )
+      })
+    })
 }
 
 const asGears = ({ driver, idlers, driven }: Planted['stages'][0]) => ({

@@ -1,11 +1,12 @@
 import type { Hand, Lathe, Layout, TrainSearch } from '@trainwright/trains'
 import fc from 'fast-check'
 import { describe, expect, it, vi } from 'vitest'
-import { banjoQuestions, type Question, questions } from './arbitrary.js'
+import { banjoQuestions, type Question, questions, wishes } from './arbitrary.js'
 import { checkLayout } from './check-layout.js'
 import { findTrainsPlain, findWithinPlain, toleranceOf } from './find-trains.js'
 import { equal, fromRational, magnitude } from './fraction.js'
 import { layOutPlain } from './lay-out.js'
+import { proposeGearsPlain } from './propose-gears.js'
 
 // Plain means slow: more than five seconds on a busy machine.
 vi.setConfig({ testTimeout: 60_000 })
@@ -146,5 +147,19 @@ describe('questions on a banjo', () => {
       }),
       runs,
     )
+  })
+})
+
+describe('wishes', () => {
+  it('are often met by a gear or a pair', () => {
+    const met = (make: 1 | 2, runs: number): number => {
+      const sample = fc.sample(wishes(questions, make), runs)
+      const proposals = sample.map(({ workshop, wanted, options }) =>
+        proposeGearsPlain(workshop, wanted, options, findWithinPlain),
+      )
+      return proposals.filter((p) => p.proposals.length > 0).length / runs
+    }
+    expect(met(1, 80)).toBeGreaterThan(0.15)
+    expect(met(2, 80)).toBeGreaterThan(0.04)
   })
 })

@@ -292,6 +292,17 @@ describe('the best first', () => {
     expect(ask(35, 99)).toBe('20-35-40')
   })
 
+  it('reads a row of gears that can be read two ways with its idlers nearer the input', () => {
+    // 36 fixed on the output may stand on both sides: 20, 36 : 36, 36 is the row 20 36 36 36 36, and the third 36 may
+    // be the idler of either stage. Both spare 5 mm and more: 36 - 19 - 4 = 13 or (20 + 36) / 2 - 19 - 4 = 5.
+    const gears = [{ teeth: 20 }, { teeth: 36, count: 4 }]
+    const found = findTrainsPlain(shop(gears, { shaftClearance: 4, fixedGears: { output: { teeth: 36 } } }), {
+      pitch: '5/9',
+      hand: 'left',
+    })
+    expect(found.trains.map(spell)).toEqual(['20-36-36-36', '20-36-36 36-36'])
+  })
+
   it('orders by gears or by error, and gives the closest at any error', () => {
     // Wanted 0.26: 20:77 is 0.2597 (three gears with the idler), 20,39 : 40,75 is 0.26 exactly (four gears).
     const gears = box(20, 77, 39, 40, 75)

@@ -3,6 +3,7 @@ import type {
   Gear,
   GearProposals,
   GearStock,
+  Lathe,
   ProposeOptions,
   ThreadWanted,
   Train,
@@ -56,19 +57,24 @@ export function permittedTeeth(blank: Blank, options: ProposeOptions): number[] 
   })
 }
 
-/** A fixed gear stays the one it was, whatever is added to the box. */
-function pinned(workshop: Workshop): Workshop {
-  const { fixedGears } = workshop.lathe
-  if (!fixedGears) return workshop
+/**
+ * The workshop with these gears added to its box. A fixed gear stays the one it was: named by its module too, for a
+ * new gear of as many teeth could otherwise change its meaning. Null when not even that tells them apart, the new gear
+ * being its double at another pressure angle.
+ */
+function withMore(workshop: Workshop, make: readonly Gear[]): Workshop | null {
   const { kinds } = readShop(workshop)
-  const pin = ([shaft, ref]: [string, { teeth: number; module?: number }]) => {
-    const kind = resolve(kinds, ref)
-    return [shaft, kind ? { teeth: kind.teeth, module: kind.gear.module } : ref]
+  const larger = { ...workshop, gears: [...workshop.gears, ...make.map(stockOf)] }
+  const { kinds: more } = readShop({ ...larger, lathe: { ...workshop.lathe, fixedGears: {} } })
+  const fixedGears: Lathe['fixedGears'] = {}
+  for (const shaft of ['input', 'output'] as const) {
+    const ref = workshop.lathe.fixedGears?.[shaft]
+    if (!ref) continue
+    const pinned = { teeth: ref.teeth, module: resolve(kinds, ref)!.gear.module }
+    if (!resolve(more, pinned)) return null
+    fixedGears[shaft] = pinned
   }
-  return {
-    ...workshop,
-    lathe: { ...workshop.lathe, fixedGears: Object.fromEntries(Object.entries(fixedGears).map(pin)) },
-  }
+  return { ...larger, lathe: { ...workshop.lathe, fixedGears } }
 }
 
 const stockOf = ({ teeth, module, dp, pressureAngle }: Gear): GearStock =>
@@ -82,7 +88,8 @@ export function openedBy(
   make: readonly Gear[],
   find: Find,
 ): { wanted: number; train: Train }[] {
-  const box: Workshop = { ...pinned(workshop), gears: [...workshop.gears, ...make.map(stockOf)] }
+  const box = withMore(workshop, make)
+  if (!box) return []
   return open.flatMap((thread) => {
     const [train] = find(box, wanted[thread], { order: 'closest', limit: 1 }).trains
     return train ? [{ wanted: thread, train }] : []

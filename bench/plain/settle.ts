@@ -83,9 +83,10 @@ function rankOf(stages: KindStage[], { drive, gearbox }: Setting, spare: number 
     ...gears.map((k) => k.teeth),
     ...gears.map((k) => k.moduleRank),
     ...gears.map((k) => k.gear.pressureAngle),
-    // Only a gear that stands on both sides can leave a tie here.
+    // What ties here has one kind on both sides, so that the same row of gears can be read two ways: fewer stages
+    // first, then idlers nearer the input.
     stages.length,
-    ...stages.map((s) => s.idlers.length),
+    ...stages.map((s) => -s.idlers.length),
   ]
 }
 

@@ -2,7 +2,7 @@ import { compare, type Problem, parseLength, parsePitch, rational } from '@train
 import { BOUNDS } from './bounds.js'
 import { checkWorkshop, readRef } from './check-workshop.js'
 import type { ChartOptions, FindOptions, ProposeOptions, ThreadWanted, Workshop } from './contract.js'
-import { optional, Reader } from './reader.js'
+import { optional, own, Reader } from './reader.js'
 import { toleranceOf } from './search/question.js'
 import { WorkshopError } from './workshop-error.js'
 
@@ -10,9 +10,9 @@ const one = rational(1)
 
 function readTolerance(r: Reader, x: unknown, path: string): ThreadWanted['tolerance'] {
   if (typeof x !== 'object' || x === null) return r.refuse(path, 'tolerance')
-  if (Object.hasOwn(x, 'ppm') === Object.hasOwn(x, 'error')) return r.refuse(path, 'tolerance')
-  if (Object.hasOwn(x, 'ppm')) {
-    const { ppm } = x as { ppm: unknown }
+  const ppm = own(x, 'ppm')
+  if ((ppm === undefined) === (own(x, 'error') === undefined)) return r.refuse(path, 'tolerance')
+  if (ppm !== undefined) {
     const inRange = typeof ppm === 'number' && ppm >= 0 && ppm < 1_000_000
     return inRange ? { ppm } : r.refuse(`${path}.ppm`, 'tolerance')
   }

@@ -1,4 +1,4 @@
-import { add, compare, multiply, type Rational, rational } from '@trainwright/measures'
+import { add, multiply, type Rational, rational } from '@trainwright/measures'
 import { BOUNDS } from './bounds.js'
 import { checkFind } from './check-question.js'
 import type { FindOptions, ThreadWanted, Train, TrainSearch, Workshop } from './contract.js'
@@ -9,6 +9,7 @@ import { refuseTooMany, searchSets } from './search/engine.js'
 import { makeQuestion, type Question } from './search/question.js'
 import { Ranking } from './search/ranking.js'
 import type { Settler } from './search/settler.js'
+import { tableLength } from './search/table.js'
 import { buildTrain } from './search/train.js'
 
 const DEFAULT_LIMIT = 50
@@ -16,7 +17,6 @@ const DEFAULT_LIMIT = 50
 /** Factor by which the search for the closest train widens, each time that it comes back with nothing. */
 const WIDER = rational(4)
 const FIRST_RING = rational(1, 10_000)
-const EVERYTHING = rational(1_000_000)
 
 /** The mountable train with the least error when none is within tolerance: looks further and further out. */
 function lookFurther({ tables, box }: Bench, question: Question, settler: Settler, stages: number) {
@@ -25,7 +25,11 @@ function lookFurther({ tables, box }: Bench, question: Question, settler: Settle
   let ring: Rational = add(question.tolerance, FIRST_RING)
   for (;;) {
     let pairs = 0
-    for (let s = 1; s <= stages; s++) pairs += tables.pairs(s, question.ratios, ring)
+    let all = 0
+    for (let s = 1; s <= stages; s++) {
+      pairs += tables.pairs(s, question.ratios, ring)
+      all += question.ratios.length * tableLength(box.kinds, s) ** 2
+    }
     if (pairs > BOUNDS.pairs) return undefined
     const ranking = new Ranking(1, 'closest', settler, box.kinds)
     searchSets(tables, question, settler, stages, ring, (set, ratio, gears) => {
@@ -33,7 +37,7 @@ function lookFurther({ tables, box }: Bench, question: Question, settler: Settle
       return false
     })
     if (!ranking.empty) return ranking.best()[0]
-    if (compare(ring, EVERYTHING) > 0) return undefined
+    if (pairs === all) return undefined
     ring = multiply(ring, WIDER)
   }
 }

@@ -1,8 +1,8 @@
 import { compare, type Problem, parseLength, parsePitch, rational } from '@trainwright/measures'
 import { BOUNDS } from './bounds.js'
-import { checkWorkshop, readRef } from './check-workshop.js'
+import { checkForMaking, readRef } from './check-workshop.js'
 import type { ChartOptions, FindOptions, ProposeOptions, ThreadWanted, Workshop } from './contract.js'
-import { optional, Reader } from './reader.js'
+import { optional, own, Reader } from './reader.js'
 import { toleranceOf } from './search/question.js'
 import { WorkshopError } from './workshop-error.js'
 
@@ -10,9 +10,9 @@ const one = rational(1)
 
 function readTolerance(r: Reader, x: unknown, path: string): ThreadWanted['tolerance'] {
   if (typeof x !== 'object' || x === null) return r.refuse(path, 'tolerance')
-  if (Object.hasOwn(x, 'ppm') === Object.hasOwn(x, 'error')) return r.refuse(path, 'tolerance')
-  if (Object.hasOwn(x, 'ppm')) {
-    const { ppm } = x as { ppm: unknown }
+  const ppm = own(x, 'ppm')
+  if ((ppm === undefined) === (own(x, 'error') === undefined)) return r.refuse(path, 'tolerance')
+  if (ppm !== undefined) {
     const inRange = typeof ppm === 'number' && ppm >= 0 && ppm < 1_000_000
     return inRange ? { ppm } : r.refuse(`${path}.ppm`, 'tolerance')
   }
@@ -74,8 +74,8 @@ function allOrThrow<T>(read: (r: Reader) => T): T {
   return result
 }
 
-const readWorkshop = (problems: Problem[], x: unknown): Workshop => {
-  const checked = checkWorkshop(x)
+const readWorkshop = (problems: Problem[], x: unknown, made = 0): Workshop => {
+  const checked = checkForMaking(x, made)
   if (checked.ok) return checked.workshop
   problems.push(...checked.problems)
   // Never used: the problems are thrown.
@@ -95,9 +95,10 @@ const asked = <W, O>(
   workshop: unknown,
   wanted: (r: Reader) => W | undefined,
   options: (r: Reader) => O | undefined,
+  made = 0,
 ): Asked<W, O> =>
   allOrThrow((r) => ({
-    workshop: readWorkshop(r.problems, workshop),
+    workshop: readWorkshop(r.problems, workshop, made),
     wanted: wanted(r) as W,
     options: options(r) as O,
   }))
@@ -129,6 +130,9 @@ export const checkChart = (
     (r) => readFindOptions(r, options, 'options'),
   )
 
+/** Teeth of the largest gear that is likely to be made: it may reach where those of the box do not. */
+const LARGEST_MADE = 127
+
 /** @throws WorkshopError as checkChart. */
 export const checkPropose = (
   workshop: unknown,
@@ -139,4 +143,5 @@ export const checkPropose = (
     workshop,
     (r) => readList(r, wanted),
     (r) => readProposeOptions(r, options, 'options'),
+    LARGEST_MADE,
   )

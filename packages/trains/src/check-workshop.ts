@@ -84,25 +84,18 @@ function readers(r: Reader) {
   return { gear, lathe, head, size, name }
 }
 
-function checkTogether(r: Reader, workshop: Workshop): void {
+function checkTogether(r: Reader, workshop: Workshop, made: number): void {
   const { gears } = workshop
   const total = gears.reduce((sum, g) => sum + (g.count ?? 1), 0)
   if (total > BOUNDS.gears) r.refuse('gears', 'too-many-gears', total)
   checkFixedGears(r, workshop)
-  checkReach(r, workshop)
+  checkReach(r, workshop, made)
 }
 
-/** Teeth of the largest gear that is likely to be made. */
-const LARGEST_MADE = 127
-
 /** A banjo on which no mesh of the box can bring a stud to the far shaft, or to the pivot, is measured wrongly. */
-function checkReach(r: Reader, { gears, lathe: { banjo, centreDistance = 0, studs } }: Workshop): void {
+function checkReach(r: Reader, { gears, lathe: { banjo, centreDistance = 0, studs } }: Workshop, made: number): void {
   if (!banjo || studs === 0) return
-  // A gear yet to be made may reach further than those of the box.
-  const largest = gears.reduce(
-    (most, g) => Math.max(most, toNumber(moduleOf(g)) * (Math.max(g.teeth, LARGEST_MADE) + PLAY)),
-    0,
-  )
+  const largest = gears.reduce((most, g) => Math.max(most, toNumber(moduleOf(g)) * (Math.max(g.teeth, made) + PLAY)), 0)
   const radii = banjo.slots.map(({ offset = 0, from, to }) => [from, to].map((along) => Math.hypot(along, offset)))
   const furthest = Math.max(...radii.map(([, far]) => far))
   const nearest = Math.min(...radii.map(([near]) => near))
@@ -153,7 +146,10 @@ export function checkLathe(r: Reader, x: unknown, path: string): Lathe | undefin
  * Checks a workshop of unknown origin: a file, a link, a form. The workshop returned holds only what is known here.
  * Problems are all of them, each with its path (`gears[3].teeth`), a code and a sentence. Never throws.
  */
-export function checkWorkshop(x: unknown): CheckedWorkshop {
+export const checkWorkshop = (x: unknown): CheckedWorkshop => checkForMaking(x, 0)
+
+/** checkWorkshop where gears of up to so many teeth may be made: they may reach where those of the box do not. */
+export function checkForMaking(x: unknown, made: number): CheckedWorkshop {
   const r = new Reader()
   const { gear, head, size, name } = readers(r)
   const workshop = r.object<Workshop>(x, '', {
@@ -163,6 +159,6 @@ export function checkWorkshop(x: unknown): CheckedWorkshop {
     wires: optional((y, q) => r.list(y, q, [0, 100], size)),
     head: optional(head),
   })
-  if (workshop) checkTogether(r, workshop)
+  if (workshop) checkTogether(r, workshop, made)
   return workshop && r.problems.length === 0 ? { ok: true, workshop } : { ok: false, problems: r.problems }
 }

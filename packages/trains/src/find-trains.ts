@@ -1,4 +1,4 @@
-import { add, compare, multiply, type Rational, rational } from '@trainwright/measures'
+import { add, multiply, type Rational, rational } from '@trainwright/measures'
 import { BOUNDS } from './bounds.js'
 import { checkFind } from './check-question.js'
 import type { FindOptions, ThreadWanted, Train, TrainSearch, Workshop } from './contract.js'
@@ -9,6 +9,7 @@ import { refuseTooMany, searchSets } from './search/engine.js'
 import { type FixedRatio, makeQuestion, type Question } from './search/question.js'
 import { Ranking } from './search/ranking.js'
 import type { GearSet, Settler } from './search/settler.js'
+import { tableLength } from './search/table.js'
 import { buildTrain } from './search/train.js'
 
 const DEFAULT_LIMIT = 50
@@ -16,7 +17,6 @@ const DEFAULT_LIMIT = 50
 /** Factor by which the search for the closest train widens, each time that it comes back with nothing. */
 const WIDER = rational(4)
 const FIRST_RING = rational(1, 10_000)
-const EVERYTHING = rational(1_000_000)
 /** Steps that may be spent on it: about a quarter of a second. */
 const PATIENCE = 4_000_000
 
@@ -31,17 +31,21 @@ function lookFurther({ tables, box }: Bench, question: Question, settler: Settle
   let ring: Rational = add(question.tolerance, FIRST_RING)
   for (;;) {
     let pairs = 0
-    for (let s = 1; s <= stages; s++) pairs += tables.pairs(s, question.ratios, ring)
+    let all = 0
+    for (let s = 1; s <= stages; s++) {
+      pairs += tables.pairs(s, question.ratios, ring)
+      all += question.ratios.length * tableLength(box.kinds, s) ** 2
+    }
     if (pairs > BOUNDS.pairs) return undefined
     const ranking = new Ranking(1, 'closest', settler, box.kinds)
     const offer = (set: GearSet, ratio: FixedRatio, gears: number) => {
       ranking.offer(set, ratio, gears)
       return false
     }
-    searchSets(tables, question, settler, stages, ring, offer, patience)
-    if (settler.steps() > patience) return undefined
+    const { whole } = searchSets(tables, question, settler, stages, ring, offer, patience)
+    if (!whole) return undefined
     if (!ranking.empty) return ranking.best()[0]
-    if (compare(ring, EVERYTHING) > 0) return undefined
+    if (pairs === all) return undefined
     ring = multiply(ring, WIDER)
   }
 }
@@ -62,11 +66,18 @@ export function search(bench: Bench, wanted: ThreadWanted, options: FindOptions,
   const settler = makeSettler(bench, countMounted(box, options.mounted))
   const shown = new Ranking(options.limit ?? DEFAULT_LIMIT, options.order ?? 'fewest gears', settler, box.kinds)
   const nearest = new Ranking(1, 'closest', settler, box.kinds)
-  const counts = searchSets(tables, question, settler, stages, question.tolerance, (set, ratio, gears) => {
-    shown.offer(set, ratio, gears)
-    nearest.offer(set, ratio, gears)
-    return false
-  })
+  const { whole: _, ...counts } = searchSets(
+    tables,
+    question,
+    settler,
+    stages,
+    question.tolerance,
+    (set, ratio, gears) => {
+      shown.offer(set, ratio, gears)
+      nearest.offer(set, ratio, gears)
+      return false
+    },
+  )
   const build = (ranked: ReturnType<Ranking['best']>[number]): Train =>
     buildTrain(lathe, question, box.kinds, ranked, settler.layoutOf(ranked.arrangement))
   const best = nearest.best()[0] ?? lookFurther(bench, question, settler, stages)

@@ -2,7 +2,7 @@ import { compare, divide, INCH, multiply, parsePitch, rational, toNumber } from 
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { box, shop, spell } from '../../../bench/plain/in-brief.js'
-import { readCsv } from '../../../test-data/read-csv.js'
+import { rows } from '../../../test-data/rows.js'
 import type { Hand, Lathe, SetUp } from './contract.js'
 import { findTrains, leadOf, parseBox } from './index.js'
 
@@ -14,7 +14,7 @@ const setUp = (drivers: number[], driven: number[]): SetUp => ({
 const screw = (pitch: string): Lathe => ({ leadscrew: { pitch } })
 
 describe('printed gears', () => {
-  const printed = readCsv('change-gears.csv')
+  const printed = rows('change-gears.csv')
 
   it('are all here', () => expect(printed).toHaveLength(28))
 

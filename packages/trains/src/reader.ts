@@ -6,6 +6,20 @@ export type Read<T> = (x: unknown, path: string) => T | undefined
 /** Keys of `T` that must stand in an object read. */
 type Shape<T> = { [K in keyof T]-?: (x: unknown, path: string) => T[K] | undefined }
 
+/** What reading gives; nothing where it fails: a getter that throws, a proxy that was revoked. */
+function peek<T>(read: () => T): T | undefined {
+  try {
+    return read()
+  } catch {
+    return undefined
+  }
+}
+
+/** An object's own property; undefined when it has none, or cannot be read. */
+export const own = (x: object, key: string | number): unknown =>
+  peek(() => (Object.hasOwn(x, key) ? (x as Record<string | number, unknown>)[key] : undefined))
+const isList = (x: unknown): x is unknown[] => peek(() => Array.isArray(x)) ?? false
+
 /**
  * Reads plain data of unknown origin and notes every problem with its path. Only own properties are looked at, and only
  * those asked for: prototypes and cycles in a pasted file are never followed.
@@ -20,12 +34,11 @@ export class Reader {
 
   /** Reads an object; absent keys are passed to their reader as undefined and left out when they stay so. */
   object<T extends object>(x: unknown, path: string, shape: Shape<T>): T | undefined {
-    if (typeof x !== 'object' || x === null || Array.isArray(x)) return this.refuse(path, 'object')
+    if (typeof x !== 'object' || x === null || isList(x)) return this.refuse(path, 'object')
     const before = this.problems.length
     const result: Partial<T> = {}
     for (const key of Object.keys(shape) as (keyof T & string)[]) {
-      const given = Object.hasOwn(x, key) ? (x as Record<string, unknown>)[key] : undefined
-      const value = shape[key](given, path ? `${path}.${key}` : key)
+      const value = shape[key](own(x, key), path ? `${path}.${key}` : key)
       if (value !== undefined) result[key] = value as T[typeof key]
     }
     return this.problems.length === before ? (result as T) : undefined
@@ -37,11 +50,12 @@ export class Reader {
     [least, most]: readonly [number, number],
     item: (x: unknown, path: string) => T | undefined,
   ): T[] | undefined {
-    if (!Array.isArray(x)) return this.refuse(path, 'list')
-    if (x.length < least) return this.refuse(path, 'too-few', least)
-    if (x.length > most) return this.refuse(path, 'too-long', most)
+    const length = isList(x) && own(x, 'length')
+    if (!isList(x) || typeof length !== 'number') return this.refuse(path, 'list')
+    if (length < least) return this.refuse(path, 'too-few', least)
+    if (length > most) return this.refuse(path, 'too-long', most)
     const before = this.problems.length
-    const items = Array.from(x, (one, i) => item(one, `${path}[${i}]`))
+    const items = Array.from({ length }, (_, i) => item(own(x, i), `${path}[${i}]`))
     return this.problems.length === before ? (items as T[]) : undefined
   }
 

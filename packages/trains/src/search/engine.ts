@@ -64,6 +64,8 @@ export function refuseTooMany(tables: Tables, question: Question, stages: number
 export interface Counts {
   withinTolerance: number
   mountable: number
+  /** False when the search was stopped before its end. */
+  whole: boolean
 }
 
 /** Sees a mountable set: its entries, ratio and fewest gears. The set is reused: copy what is kept. True stops the search. */
@@ -82,7 +84,7 @@ export function searchSets(
   visit: Visit,
   patience = Number.POSITIVE_INFINITY,
 ): Counts {
-  const counts = { withinTolerance: 0, mountable: 0 }
+  const counts = { withinTolerance: 0, mountable: 0, whole: true }
   for (let s = 1; s <= stages; s++) {
     const table = of(s)
     const set = { table, p: 0, q: 0 }
@@ -98,7 +100,7 @@ export function searchSets(
         counts.mountable++
         return visit(set, ratio, gears)
       })
-      if (stopped) return counts
+      if (stopped) return { ...counts, whole: false }
     }
   }
   return counts

@@ -68,7 +68,7 @@ export const obstacle = {
   studs: (needed: number, lathe: Lathe): Obstacle => ({
     code: 'studs',
     needed,
-    message: `It needs ${needed} studs; the lathe has ${studsOf(lathe)}.`,
+    message: `It needs ${needed} stud${needed > 1 ? 's' : ''}; the lathe has ${studsOf(lathe)}.`,
   }),
   hand: (hand: Hand): Obstacle => ({
     code: 'hand',

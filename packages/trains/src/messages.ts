@@ -36,6 +36,7 @@ const check = {
   tolerance: () => "Give { ppm } from 0 to under 1000000, or { error, over } such as '0.005 mm' over '10 mm'.",
   'box-line': (word) => `“${word}” is no gear: write teeth, and x and a number for several, such as 20x2 24 30.`,
   'no-stages': () => 'A train needs at least one stage.',
+  'too-many-studs': (n) => `The train needs ${n} studs; at most 8 are taken.`,
   'no-mesh': (pair) => `${pair} cannot mesh: module or pressure angle differ.`,
   'no-setting': (n) => `There is no such setting: the lathe has ${n}, counted from 0.`,
   'teeth-order': () => 'The fewest teeth must not be more than the most.',
@@ -67,7 +68,7 @@ export const obstacle = {
   studs: (needed: number, lathe: Lathe): Obstacle => ({
     code: 'studs',
     needed,
-    message: `It needs ${needed} studs; the lathe has ${studsOf(lathe)}.`,
+    message: `It needs ${needed} stud${needed > 1 ? 's' : ''}; the lathe has ${studsOf(lathe)}.`,
   }),
   hand: (hand: Hand): Obstacle => ({
     code: 'hand',
@@ -114,9 +115,7 @@ export const obstacle = {
     code: 'too-many',
     pairs,
     stages,
-    message: `About ${pairs.toLocaleString('en')} pairs of gear products would have to be looked at; ${(50_000_000).toLocaleString('en')} is the bound. ${
-      stages > 0 ? `Ask for ${stages} stage${stages > 1 ? 's' : ''} at most` : 'Ask for a smaller tolerance'
-    }, or for a smaller tolerance.`,
+    message: `About ${pairs.toLocaleString('en')} pairs of gear products would have to be looked at; ${(50_000_000).toLocaleString('en')} is the bound. Ask for ${stages} stage${stages > 1 ? 's' : ''} at most, or for a smaller tolerance.`,
   }),
 }
 

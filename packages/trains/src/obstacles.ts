@@ -111,7 +111,8 @@ class Obstacles {
   measure(limit: (typeof physical)[number], lifted: Lifted): Obstacle | null {
     if (limit === 'clearance') return this.clearance(lifted)
     if (limit === 'reach') return this.reach(lifted)
-    return limit === 'hand' ? obstacle.hand(this.wanted.hand ?? 'right') : obstacle.shafts()
+    if (limit === 'hand') return obstacle.hand(this.wanted.hand ?? 'right')
+    return this.bench.lathe.planes === 1 ? obstacle.planes() : obstacle.shafts()
   }
 }
 

@@ -51,6 +51,8 @@ export function checkSetUp(lathe: unknown, setUp: unknown): CheckedSetUp {
         return stage
       }),
   })
+  const studs = given ? given.stages.reduce((sum, { idlers }) => sum + 1 + (idlers?.length ?? 0), -1) : 0
+  if (studs > BOUNDS.studs) r.refuse('setUp.stages', 'too-many-studs', studs)
   const settings = ready ? settingsOf(ready) : []
   const setting = settings.find((s) => s.drive === (given?.drive ?? 0) && s.gearbox === (given?.gearbox ?? 0))
   if (ready && given && !setting) r.refuse('setUp', 'no-setting', settings.length)

@@ -98,9 +98,9 @@ export function nearMiss(banjo: Banjo, centreDistance: number, chain: readonly M
       continue
     }
     const radius = Math.sqrt(way.x * way.x + way.y * way.y)
-    const far = radius + mm < centreDistance ? centreDistance - radius - mm : 0
-    const near = Math.abs(centreDistance - radius) > mm ? Math.abs(centreDistance - radius) - mm : 0
-    const gap = far > 0 ? far : near
+    const far = Math.abs(centreDistance - radius) - mm
+    const near = mm - centreDistance - radius
+    const gap = Math.max(far, near)
     const along = radius > 0 ? (centreDistance ** 2 + (radius - mm) * (radius + mm)) / (2 * radius) : 0
     const bounded = Math.max(-centreDistance, Math.min(centreDistance, along))
     const aside = Math.sqrt(Math.max(0, (centreDistance - bounded) * (centreDistance + bounded)))

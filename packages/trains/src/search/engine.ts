@@ -50,12 +50,14 @@ export interface Refusal {
 
 /** Null when the question is within bounds; else the pairs it would have to go through, and the stages that would do. */
 export function refuseTooMany(tables: Tables, question: Question, stages: number, tolerance: Rational): Refusal | null {
+  let all = 0
   let pairs = 0
+  let counted = 0
   let enough = 0
   for (let s = 1; s <= stages; s++) {
-    // No window holds more pairs than there are.
-    const all = question.ratios.length * tableLength(tables.box.kinds, s) ** 2
-    pairs += pairs + all <= BOUNDS.pairs ? 0 : tables.pairs(s, question.ratios, tolerance)
+    all += question.ratios.length * tableLength(tables.box.kinds, s) ** 2
+    // No window holds more pairs than there are: mostly nothing need be counted.
+    if (all > BOUNDS.pairs) while (counted < s) pairs += tables.pairs(++counted, question.ratios, tolerance)
     if (pairs <= BOUNDS.pairs) enough = s
   }
   return pairs > BOUNDS.pairs ? { pairs, stages: enough } : null

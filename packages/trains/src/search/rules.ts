@@ -84,7 +84,7 @@ export function makeRules(lathe: Lathe, { kinds, fixed }: Box, lifted: Lifted = 
     restricted,
     anyRestricted: restricted.includes(1),
     studs: lifted.studs ?? studsOf(lathe),
-    compound: planes > 1,
+    compound: planes > 1 || (lifted.shafts ?? false),
     pairsShareAPlane: planes === 2,
     centreDistance: lathe.centreDistance ?? null,
     anyClearance: lifted.clearance ?? false,

@@ -1,0 +1,177 @@
+import { describe, expect, it } from 'vitest'
+import { box } from '../../../bench/plain/in-brief.js'
+import type { Banjo, GearRef, Lathe, Obstacle, SetUp } from './contract.js'
+import { layOut } from './index.js'
+
+const simple = (...teeth: number[]): SetUp => {
+  const gears: GearRef[] = box(...teeth)
+  return { stages: [{ driver: gears[0], idlers: gears.slice(1, -1), driven: gears[gears.length - 1] }] }
+}
+const lathe = (banjo: Partial<Banjo> = {}, parts: Partial<Lathe> = {}): Lathe => ({
+  leadscrew: { pitch: '1 mm' },
+  centreDistance: 50,
+  banjo: { swing: [0, 90], slots: [{ from: 20, to: 40 }], ...banjo },
+  ...parts,
+})
+const why = (machine: Lathe, setUp: SetUp): Obstacle => {
+  const laid = layOut(machine, setUp)
+  if (laid.ok) throw new Error('it stands')
+  expect(laid.obstacle.message).toMatch(/^[A-Z].{20,}\.$/s)
+  return laid.obstacle
+}
+
+// 50-30-30 over 50 mm: meshes of 40 and 30 mm, a right angle at the stud. From the output it stands 30 mm out, at
+// (30^2 + 50^2 - 40^2) / 100 = 18 mm along the line of the shafts and 24 mm above: atan(4/3) = 53.130102354 degrees.
+const right = simple(50, 30, 30)
+
+describe('a set-up that stands', () => {
+  it('is laid out', () => {
+    expect(layOut(lathe(), right)).toEqual({
+      ok: true,
+      layout: {
+        swing: 53.130102354,
+        shafts: [
+          { x: 50, y: 0, slot: null, along: null },
+          { x: 18, y: 24, slot: 0, along: 30 },
+          { x: 0, y: 0, slot: null, along: null },
+        ],
+        meshes: [
+          { between: [0, 1], centreDistance: 40 },
+          { between: [1, 2], centreDistance: 30 },
+        ],
+        // Between the tips of 50 and 30: 50 - 26 - 16 - 0.5. From those tips to the shafts there are 17.5 and 27.5 mm.
+        clearance: { mm: 7.5, between: expect.stringMatching(/30.*50|50.*30/) },
+      },
+    })
+  })
+
+  it('whatever the box holds and however many studs are said to be there', () => {
+    expect(layOut(lathe({}, { studs: 0 }), right).ok).toBe(true)
+  })
+
+  it('takes gears of a diametral pitch and of other angles', () => {
+    // 20 DP is module 1.27: all of it 1.27 times as large.
+    const by = 1.27
+    const gear = (teeth: number) => ({ teeth, dp: 20, module: by, pressureAngle: 14.5 })
+    const setUp = { stages: [{ driver: gear(50), idlers: [gear(30)], driven: gear(30) }] }
+    const laid = layOut(lathe({}, { centreDistance: 50 * by }), setUp)
+    expect(laid).toMatchObject({ ok: true, layout: { shafts: [{}, { x: 18 * by, y: 24 * by, along: 30 * by }, {}] } })
+  })
+})
+
+describe('what does not reach', () => {
+  it.each<[what: string, banjo: Partial<Banjo>, shortMm: number, slot: number | null, says: string]>([
+    ['past the near end', { slots: [{ from: 31, to: 40 }] }, 1, 0, 'stand 1 mm beyond the near end of slot 1'],
+    ['past the far end', { slots: [{ from: 20, to: 28.5 }] }, 1.5, 0, 'stand 1.5 mm beyond the far end of slot 1'],
+    // A hole serves from nominal to a tenth of a module more.
+    ['a hole too far out', { slots: [{ from: 30.3, to: 30.3 }] }, 0.2, null, 'stud 1 in slot 1 stays 0.2 mm too far'],
+    ['a hole too near', { slots: [{ from: 29.5, to: 29.5 }] }, 0.5, null, 'stud 1 in slot 1 stays 0.5 mm too near'],
+    // 30 mm beside the pivot a stud is just at its mesh; at 31 it stays 1 mm away wherever it stands.
+    [
+      'a slot too far aside',
+      { slots: [{ offset: 31, from: 0, to: 40 }], swing: [-90, 90] },
+      1,
+      null,
+      'stays 1 mm too far',
+    ],
+  ])('%s', (_, banjo, shortMm, slot, says) => {
+    const obstacle = why(lathe(banjo), right)
+    expect(obstacle).toMatchObject({ code: 'reach', slot })
+    expect(obstacle).toHaveProperty('shortMm', expect.closeTo(shortMm, 8))
+    expect(obstacle.message).toContain(says)
+  })
+
+  it('past the stop of the swing', () => {
+    const missing = (Math.atan2(4, 3) * 180) / Math.PI
+    // As an arc at the stud, 30 mm out.
+    const below = why(lathe({ swing: [0, 50] }), right)
+    expect(below).toHaveProperty('shortMm', expect.closeTo(((missing - 50) * Math.PI * 30) / 180, 8))
+    expect(below.message).toContain('swing to 53.13 degrees, past its stop at 50')
+    const above = why(lathe({ swing: [60, 90] }), right)
+    expect(above).toHaveProperty('shortMm', expect.closeTo(((60 - missing) * Math.PI * 30) / 180, 8))
+  })
+
+  it('with shafts too far apart or too near', () => {
+    const told = (banjo: Partial<Banjo>, centreDistance: number, setUp: SetUp) => {
+      const obstacle = why(lathe(banjo, { centreDistance }), setUp)
+      return [obstacle.code === 'reach' && obstacle.shortMm, /last mesh.*/.exec(obstacle.message)?.[0]]
+    }
+    // 30 + 40 mm are 30 short of 100 mm.
+    expect(told({}, 100, right)).toEqual([30, 'last mesh stays 30 mm too far apart.'])
+    // From 30 mm out to the far side of 8 there are 38, where the mesh wants 40.
+    expect(told({ swing: [0, 180] }, 8, right)).toEqual([2, 'last mesh stays 2 mm too near.'])
+    // 20-20-60: the stud is 40 mm out, and over 8 mm never nearer to the input than 32, where the mesh wants 20.
+    expect(told({ slots: [{ from: 40, to: 60 }] }, 8, simple(20, 20, 60))[0]).toBe(12)
+    expect(told({ slots: [{ from: 40, to: 60 }] }, 8, simple(20, 20, 60))[1]).toMatch('12 mm too far apart')
+  })
+
+  it('with no stud to adjust it', () => {
+    // 40:60 meets at 50 mm, and up to 50.1.
+    expect(layOut(lathe({}, { centreDistance: 50.1 }), simple(40, 60))).toMatchObject({
+      ok: true,
+      layout: { swing: null },
+    })
+    const far = why(lathe({}, { centreDistance: 51 }), simple(40, 60))
+    expect(far).toHaveProperty('shortMm', expect.closeTo(0.9, 8))
+    const near = why(lathe({}, { centreDistance: 49 }), simple(40, 60))
+    expect(near).toHaveProperty('shortMm', expect.closeTo(1, 8))
+    expect(near.message).toContain('too near')
+  })
+
+  it('on a banjo that cannot swing', () => {
+    // At 60 degrees the stud is sqrt(30^2 + 50^2 - 2 x 30 x 50 cos 60) = sqrt(1900) = 43.589 mm from the input: 3.489 past 40.1.
+    const obstacle = why(lathe({ swing: [60, 60] }), right)
+    expect(obstacle).toHaveProperty('shortMm', expect.closeTo(Math.sqrt(1900) - 40.1, 8))
+    expect(obstacle.message).toContain('the last mesh stays 3.49 mm too far apart')
+  })
+})
+
+describe('what fouls', () => {
+  it('a shaft', () => {
+    // The tip of 50 is 26 mm out; with 25 mm round the output shaft 51 are wanted of 50.
+    const obstacle = why(lathe({}, { shaftClearance: 25 }), right)
+    expect(obstacle).toMatchObject({ code: 'clearance', gear: { teeth: 50 }, shortMm: 1 })
+    expect(obstacle.message).toContain('1 mm')
+    expect(obstacle.message).toMatch(/50.*output shaft/)
+  })
+
+  it('a tip in its plane', () => {
+    // Tips of 50 and 46: 26 + 24 + 0.5 of 50 mm.
+    const obstacle = why(lathe({}, { shaftClearance: 1 }), simple(50, 30, 46))
+    expect(obstacle).toMatchObject({ code: 'clearance', shortMm: 0.5 })
+    expect(obstacle.message).toMatch(/50.*46.*plane 1|46.*50.*plane 1/)
+  })
+
+  it('a casting', () => {
+    // The stud at (18, 24), its tip 16 out; a bolt of radius 5 at (18, 44).
+    const obstacle = why(
+      lathe({
+        keepOut: [
+          { x: 90, y: 90, radius: 1 },
+          { x: 18, y: 44, radius: 5 },
+        ],
+      }),
+      right,
+    )
+    expect(obstacle).toMatchObject({ code: 'clearance', gear: { teeth: 30 }, shortMm: 1 })
+    expect(obstacle.message).toContain('keep-out 2')
+  })
+
+  it('the room round a fixed shaft', () => {
+    expect(why(lathe({}, { room: { input: 25 } }), right)).toMatchObject({
+      code: 'clearance',
+      gear: { teeth: 50 },
+      shortMm: 1,
+    })
+    expect(why(lathe({}, { room: { output: 15.75 } }), right)).toMatchObject({ gear: { teeth: 30 }, shortMm: 0.25 })
+    expect(layOut(lathe({}, { room: { input: 26, output: 16 } }), right).ok).toBe(true)
+  })
+
+  it('the gear beside it, where there is one plane', () => {
+    const stages = [
+      { driver: { teeth: 30 }, driven: { teeth: 30 } },
+      { driver: { teeth: 20 }, driven: { teeth: 40 } },
+    ]
+    expect(why(lathe({}, { planes: 1 }), { stages })).toMatchObject({ code: 'shafts' })
+  })
+})

@@ -1,7 +1,11 @@
+export type { ChartLine, ChartSheet, ChartSheetOptions } from './chart-contract.js'
+export type * from './contract.js'
 export { describeDrawing, describeTrain } from './describe.js'
 export { type DrawnGear, type DrawnMesh, type DrawnShaft, drawTrain, type TrainDrawing } from './drawing.js'
 export { drawingToSvg, type SvgOptions } from './drawing-svg.js'
+export type { Amount, Length, PitchFigure, Range } from './figure.js'
 export { type ErrorFigures, errorFigures, leadFigures } from './figures.js'
+export type { GearIndexing, GearSheet } from './gear-contract.js'
 export {
   isMixed,
   moduleOf,
@@ -13,4 +17,5 @@ export {
   type Turning,
   trainInLine,
 } from './places.js'
+export type { ThreadWork } from './thread-work.js'
 export { turningSeen, type View } from './view.js'

@@ -166,8 +166,8 @@ export interface Cutting {
   effectiveAim: Length
   /** For crests to be rounded. */
   crestRadius: Length | null
-  /** From the cross-slide's line of travel. */
-  compound: Amount
+  /** The compound slide, from the cross-slide's line of travel, and what a scale shows that counts from the lathe's axis. */
+  compound: { angle: Amount; fromAxis: Amount }
   infeed: { radial: Length; travel: Length; sideways: Length }
   passes: PassToTake[]
   text: string
@@ -200,7 +200,7 @@ export interface RunOut {
   travel: 'headstock' | 'tailstock'
   travelText: string
   groove: Length | null
-  tool: Length | null
+  tool: Length
   /** By the groove; null when its width is not known. */
   limit: Amount | null
   /** Every speed of the lathe, slowest first: the groove that it needs, and whether it serves. */

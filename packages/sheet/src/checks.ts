@@ -85,7 +85,7 @@ function goingBack({ workshop: { lathe } }: Asked, open: DialAnswer | 'none'): C
   return {
     code: 'return',
     text: `After each pass: withdraw the tool, ${how}; start far enough back that moving forward takes up the backlash before the tool reaches the work.`,
-    source: `${JONES}; hand and chuck: ${PRACTICE}`,
+    source: closed ? `${JONES}; by hand: ${PRACTICE}` : JONES,
   }
 }
 

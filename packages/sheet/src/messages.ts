@@ -5,6 +5,7 @@ const sentences = {
   whole: (least: number, most: number) => `A whole number from ${least + 1} to ${most} is needed.`,
   choice: (known: readonly string[]) => `This is not known here; take one of ${known.join(', ')}.`,
   tolerance: () => "Give { ppm } from 0 to under 1000000, or { error, over } such as '0.005 mm' over '10 mm'.",
+  mounted: () => 'A list of gears such as [{ teeth: 40 }, { teeth: 63, module: 1 }] is needed.',
   'class-or-allowance': () => 'A class says what an allowance would: give one of them.',
   'class-type': () => "A class is text such as '6g', '6H' or 'normal'.",
   'no-class': () => 'No classes are kept for this form: give an allowance in mm on the effective diameter.',

@@ -32,6 +32,11 @@ export class Problems {
     if (value !== undefined && !known.includes(value as string)) this.say(path, 'choice', known)
   }
 
+  /** What was found so far. */
+  all(): readonly Problem[] {
+    return this.found
+  }
+
   /** @throws InputError when anything was wrong. */
   done(): void {
     if (this.found.length > 0) throw new InputError(this.found)

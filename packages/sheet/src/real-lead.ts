@@ -60,7 +60,7 @@ function fitOf({ train }: Asked, { work, sizes, limits }: ThreadRead, problems: 
     share: amount(found.share * 100, ' %'),
     stands: { error: lengthOf(stood.error), over: length(engagement, 2) },
     code: found.code,
-    verdict: found.message,
+    verdict: train.error.n === '0' ? 'The lead is right: it takes nothing of the tolerance.' : found.message,
   }
 }
 

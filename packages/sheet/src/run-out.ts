@@ -57,7 +57,7 @@ export function runOutOf(asked: Asked, work: ThreadWork | null, problems: Proble
     speeds: speeds.map((speed, i) => ({
       speed: perMinute(speed),
       groove: length(widths[i]!, 2),
-      serves: allowed && allowed.serving.includes(speed),
+      serves: allowed ? allowed.serving.includes(speed) : null,
     })),
   }
   return {

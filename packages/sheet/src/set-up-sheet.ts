@@ -13,6 +13,14 @@ import { runOutOf } from './run-out.js'
 import { startsOf } from './starts.js'
 import type { ThreadWork } from './thread-work.js'
 
+function checkOptions({ mounted, diameters }: SheetOptions, problems: Problems): void {
+  const listed =
+    mounted === undefined || (Array.isArray(mounted) && mounted.every((ref) => Number.isInteger(ref?.teeth)))
+  if (!listed) problems.say('options.mounted', 'mounted')
+  for (const shaft of ['input', 'stud', 'output'] as const)
+    problems.number(diameters?.[shaft], `options.diameters.${shaft}`, 0, 1000)
+}
+
 /**
  * All of a job as one plain object, in the order in which it is done: what is wanted, gears by place, the lead that the
  * train really cuts, blank and passes, checks, run-out, starts, the mating part, cautions. `train` is one that was found
@@ -32,8 +40,7 @@ export function setUpSheet(
   const problems = new Problems()
   const asked = readAsked(workshop, wanted, train, problems)
   const read = thread && readThread(asked, thread, problems)
-  for (const shaft of ['input', 'stud', 'output'] as const)
-    problems.number(options.diameters?.[shaft], `options.diameters.${shaft}`, 0, 1000)
+  checkOptions(options, problems)
   const cut = read && cuttingOf(asked, read, problems)
   const lead = realLeadOf(asked, read, problems)
   const runOut = runOutOf(asked, thread, problems)

@@ -1,67 +1,83 @@
 import type { Lathe, Train } from '@trainwright/trains'
 import type { SheetCaution } from './contract.js'
-import { ARMY, ARMY_LATHES, JONES, NAVY, PRACTICE } from './sources.js'
+import { ARMY, JONES, NAVY, PRACTICE } from './sources.js'
 
 type When = SheetCaution['when']
-type Row = readonly [code: string, when: When, source: string, message: string]
+interface Coded {
+  code: string
+  message: string
+}
 
-const first: readonly Row[] = [
-  [
+const caution = (code: string, when: When, source: string, message: string): SheetCaution => ({
+  code,
+  when,
+  message,
+  source,
+})
+
+/** Also the first checks of a sheet, in this order round the setting of the gears. */
+export const beforePower = {
+  isolate: caution(
+    'isolate',
+    'gears',
+    ARMY,
+    'Isolate the machine before the cover comes off and gears are touched: off, and unplugged or locked off.',
+  ),
+  byHand: caution(
+    'by-hand',
+    'gears',
+    PRACTICE,
+    'Turn the whole train once by hand before power: free all the way round, the carriage going the right way.',
+  ),
+  cover: caution(
+    'cover',
+    'power',
+    ARMY,
+    'Cover on and fastened, chuck key out, before power and while anything turns.',
+  ),
+}
+
+const rest: readonly SheetCaution[] = [
+  caution(
     'manual',
     'always',
-    `${NAVY} (posted rules); the rest ${PRACTICE}`,
+    `${NAVY}; ${PRACTICE}`,
     "The lathe's own manual, the rules posted at it, local codes and licensed practice come before this sheet.",
-  ],
-  [
+  ),
+  caution(
     'clothing',
     'always',
     `${NAVY}; gloves and hair: ${PRACTICE}`,
-    'No gloves, no loose sleeves, no watch, rings or jewellery; long hair tied back.',
-  ],
-  ['eyes', 'always', NAVY, 'Goggles or a face shield at and near the running lathe.'],
-  ['isolate', 'gears', ARMY, 'Isolate the machine before gears are touched: off, and unplugged or locked off.'],
-  ['by-hand', 'gears', PRACTICE, 'Turn the whole train once by hand before power goes on.'],
-  ['cover', 'power', ARMY, 'Cover on and fastened while anything turns.'],
-  [
-    'secure',
-    'power',
-    `W. B. Safety code list, metal lathes`,
-    'Chuck key out; tailstock, tool holder and work clamped; tool and hands clear of chuck and dog.',
-  ],
-  [
+    'No gloves, no loose sleeves, no watch, rings or jewellery; hair tied back; goggles or a face shield at the running lathe.',
+  ),
+  ...Object.values(beforePower),
+  caution(
     'withdraw',
     'cutting',
-    `${JONES} (backlash); the rest ${PRACTICE}`,
+    `${JONES} (backlash); ${PRACTICE}`,
     'Withdraw the tool before anything is reversed, and take up the backlash going forward before it cuts again.',
-  ],
-  [
+  ),
+  caution(
     'stop-to-measure',
     'cutting',
-    ARMY_LATHES,
-    'Stop the lathe to measure, to set the tool, and to clear chips: never by hand, never in motion.',
-  ],
+    `${NAVY}; ${ARMY}`,
+    'Stop the lathe to measure, to set the tool and to clear chips; chips by brush or stick, never by hand.',
+  ),
 ]
 
-const screwedNose: Row = [
-  'screwed-chuck',
-  'cutting',
-  PRACTICE,
-  'The chuck screws on: never reverse it under power, it comes off. Turn back by hand.',
-]
-const perhapsScrewed: Row = [
-  'screwed-chuck',
-  'cutting',
-  PRACTICE,
-  'If the chuck screws on, never reverse it under power, it comes off: turn back by hand.',
-]
+/** The train's own cautions come before power goes on; all rest on common practice, turning by the leadscrew on Jones too. */
+const ofTrain = ({ code, message }: Train['cautions'][number]): SheetCaution =>
+  caution(
+    code,
+    code === 'clearance-assumed' ? 'gears' : 'power',
+    code === 'fast-leadscrew' || code === 'steep-step-up' ? `${JONES}; the limit of 3 : 1: ${PRACTICE}` : PRACTICE,
+    message,
+  )
 
-const asData = ([code, when, source, message]: Row): SheetCaution => ({ code, when, message, source })
-
-const ofTrain: Readonly<Record<Train['cautions'][number]['code'], [When, string]>> = {
-  'plain-belt': ['cutting', PRACTICE],
-  'fast-leadscrew': ['power', `${JONES}; the limit of 3 : 1: ${PRACTICE}`],
-  'steep-step-up': ['power', `${JONES}; the limit of 3 : 1: ${PRACTICE}`],
-  'clearance-assumed': ['gears', PRACTICE],
+function ofNose({ screwedNose }: Lathe): SheetCaution[] {
+  if (screwedNose === false) return []
+  const what = `${screwedNose ? 'The chuck screws on' : 'If the chuck screws on'}: never reverse it under power, or it comes off; turn back by hand.`
+  return [caution('screwed-chuck', 'cutting', PRACTICE, what)]
 }
 
 const order: readonly When[] = ['always', 'gears', 'power', 'cutting', 'tap']
@@ -70,15 +86,16 @@ const order: readonly When[] = ['always', 'gears', 'power', 'cutting', 'tap']
 export function cautionsOf(
   lathe: Lathe,
   train: Train,
-  cutting: readonly { code: string; message: string }[],
-  tap: readonly { code: string; message: string }[],
+  cutting: readonly Coded[],
+  tap: readonly Coded[],
 ): SheetCaution[] {
-  const nose = lathe.screwedNose === false ? [] : [lathe.screwedNose ? screwedNose : perhapsScrewed]
-  const all: SheetCaution[] = [
-    ...[...first, ...nose].map(asData),
-    ...train.cautions.map(({ code, message }) => ({ code, when: ofTrain[code][0], message, source: ofTrain[code][1] })),
-    ...cutting.map(({ code, message }) => ({ code, when: 'cutting' as const, message, source: PRACTICE })),
-    ...tap.map(({ code, message }) => ({ code, when: 'tap' as const, message, source: PRACTICE })),
+  const from = (when: When) => (one: Coded) => caution(one.code, when, PRACTICE, one.message)
+  const all = [
+    ...rest,
+    ...ofNose(lathe),
+    ...train.cautions.map(ofTrain),
+    ...cutting.map(from('cutting')),
+    ...tap.map(from('tap')),
   ]
-  return order.flatMap((when) => all.filter((caution) => caution.when === when))
+  return order.flatMap((when) => all.filter((one) => one.when === when))
 }

@@ -1,6 +1,6 @@
 import type { GearProposals, Lathe } from '@trainwright/trains'
 import type { GearName } from './contract.js'
-import type { Amount, PitchFigure } from './figure.js'
+import type { Amount, Labelled, PitchFigure } from './figure.js'
 
 /** A chart to hang by the headstock. */
 export interface ChartSheet {
@@ -8,10 +8,10 @@ export interface ChartSheet {
   title: string
   rows: ChartLine[]
   /** What a gear (or two) yet to be made would add. */
-  adds: { make: GearName[]; rows: ChartLine[] } | null
+  adds: (Labelled & { make: GearName[]; rows: ChartLine[] }) | null
 }
 
-export interface ChartLine {
+export interface ChartLine extends Labelled {
   /** Index into the threads wanted. */
   wanted: number
   /** Name and pitch as typed, starts and hand where they are not the usual. */
@@ -21,7 +21,6 @@ export interface ChartLine {
   setting: string | null
   lead: PitchFigure | null
   error: Amount | null
-  text: string
 }
 
 export interface ChartSheetOptions {

@@ -5,40 +5,33 @@ import { errorFigures } from './figures.js'
 import { gearName, settingName } from './mount.js'
 import { trainInLine } from './places.js'
 
-function threadText({ name, pitch, starts = 1, hand = 'right' }: ThreadWanted): string {
-  const parts = [name, String(pitch), starts > 1 && `${starts} starts`, hand === 'left' && 'left hand']
-  return parts.filter(Boolean).join(', ')
-}
-
-function settingOf(lathe: Lathe | undefined, { drive, gearbox }: Train): string | null {
-  const named = lathe && [settingName(lathe.drives, drive), settingName(lathe.gearbox, gearbox)].filter(Boolean)
-  return named?.length ? named.join(', ') : null
-}
+const joined = (parts: readonly (string | false | null | undefined)[], by: string): string =>
+  parts.filter(Boolean).join(by)
 
 function lineOf(
   wanted: number,
-  thread: ThreadWanted,
+  asked: ThreadWanted,
   train: Train | null,
   closest: Train | null,
   lathe?: Lathe,
 ): ChartLine {
+  const { name, pitch, starts = 1, hand } = asked
+  const thread = joined([name, pitch, starts > 1 && `${starts} starts`, hand === 'left' && 'left hand'], ', ')
   const shown = train ?? closest
-  const line: ChartLine = {
-    wanted,
-    thread: threadText(thread),
-    line: train && trainInLine(train),
-    setting: train && settingOf(lathe, train),
-    lead: shown && pitchFigure(shown.lead, shown.approximate),
-    error: shown && { value: shown.errorPpm, text: errorFigures(shown).ppm },
-    text: 'nothing can be mounted',
-  }
-  if (!shown) return line
-  const what = `${bothWays(line.lead!)}, ${line.error!.text}`
+  const setting =
+    train && joined([settingName(lathe?.drives, train.drive), settingName(lathe?.gearbox, train.gearbox)], ', ')
+  const lead = shown && pitchFigure(shown.lead, shown.approximate)
+  const error = shown && { value: shown.errorPpm, text: errorFigures(shown).ppm }
+  const what = shown && joined([trainInLine(shown), setting, `${bothWays(lead!)}, ${error!.text}`], '; ')
   return {
-    ...line,
-    text: train
-      ? [line.line, line.setting, what].filter(Boolean).join('; ')
-      : `none within tolerance; closest is ${trainInLine(shown)}; ${what}`,
+    wanted,
+    thread,
+    line: train && trainInLine(train),
+    setting: setting || null,
+    lead,
+    error,
+    label: thread,
+    text: train ? what! : `none within tolerance; ${what ? `closest is ${what}` : 'nothing can be mounted'}`,
   }
 }
 
@@ -51,7 +44,7 @@ export function chartSheet(
   wanted: readonly ThreadWanted[],
   { lathe, proposal }: ChartSheetOptions = {},
 ): ChartSheet {
-  const make = proposal?.make.map((gear) => gearName(gear, true))
+  const make = proposal?.make.map(gearName)
   return {
     kind: 'chart',
     title: `Chart of ${rows.length} threads`,
@@ -59,7 +52,8 @@ export function chartSheet(
     adds: proposal
       ? {
           make: make!,
-          rows: proposal.opens.map(({ wanted: at, train }) => lineOf(at, wanted[at]!, train, null, lathe)),
+          text: `Made: ${make!.map(({ text }) => text).join(' and ')}`,
+          rows: proposal.opens.map((one) => lineOf(one.wanted, wanted[one.wanted]!, one.train, null, lathe)),
         }
       : null,
   }

@@ -1,7 +1,7 @@
 import type { Rational } from '@trainwright/measures'
 import type { DialAnswer } from '@trainwright/threads'
 import type { GearRef, Hand, ShaftName } from '@trainwright/trains'
-import type { Amount, Length, PitchFigure, Range } from './figure.js'
+import type { Amount, Labelled, Length, PitchFigure, Range } from './figure.js'
 import type { Role, Turning } from './places.js'
 
 /*
@@ -35,7 +35,7 @@ export interface SetUpSheet {
   cautions: SheetCaution[]
 }
 
-export interface Job {
+export interface Job extends Labelled {
   name: string | null
   workshop: string | null
   /** The pitch as it was typed. */
@@ -45,14 +45,13 @@ export interface Job {
   starts: number
   hand: Hand
   /** What the lead may be out. `asked` is null where the default stands. */
-  tolerance: { ppm: Amount; asked: string | null; text: string }
+  tolerance: Labelled & { ppm: Amount; asked: string | null }
 }
 
-export interface GearName {
+export interface GearName extends Labelled {
   teeth: number
   /** 'module 1.5', said only where sizes differ. */
   size: string | null
-  text: string
 }
 
 export interface MountedGear extends GearName {
@@ -63,7 +62,7 @@ export interface MountedGear extends GearName {
   turnedBy: string | null
 }
 
-export interface MountedShaft {
+export interface MountedShaft extends Labelled {
   letter: string
   shaft: ShaftName
   name: string
@@ -73,10 +72,9 @@ export interface MountedShaft {
   gears: MountedGear[]
   /** Slot counted from 1, and along it from the foot of the pivot. */
   setting: { slot: number; along: Length } | null
-  text: string
 }
 
-export interface MeshToSet {
+export interface MeshToSet extends Labelled {
   /** Letters of the shafts. */
   between: [string, string]
   teeth: [number, number]
@@ -84,10 +82,9 @@ export interface MeshToSet {
   centreDistance: Length
   /** What calipers read over both: null when a diameter is not known. */
   over: { diameters: [Length, Length]; distance: Length } | null
-  text: string
 }
 
-export interface GearsToMount {
+export interface GearsToMount extends Labelled {
   /** '24 → 72, 48 → (20) → 80'. */
   line: string
   /** By name; null when the lathe has one only, without a name. */
@@ -99,7 +96,7 @@ export interface GearsToMount {
   idlers: { letter: string; gear: GearName }[]
   meshes: MeshToSet[]
   swing: Amount | null
-  clearance: { gap: Length; between: string } | null
+  clearance: (Labelled & { gap: Length; between: string }) | null
   /** Null when nothing was said to be mounted. */
   changes: { off: GearName[]; on: GearName[]; stay: GearName[]; text: string } | null
   /** How to set the backlash. */
@@ -111,7 +108,7 @@ export interface RealLead {
   lead: PitchFigure
   hand: Hand
   /** lead / wanted - 1. `over`: the same along a run of thread; both null when there is no error. */
-  error: { exact: Rational; ppm: Amount; over: { run: Length; error: Length } | null }
+  error: { exact: Rational; ppm: Amount; over: (Labelled & { run: Length; error: Length }) | null }
   code: 'exact' | 'within' | 'outside'
   verdict: string
   fit: Fit | null
@@ -128,12 +125,12 @@ export interface Fit {
   /** Of that tolerance. */
   share: Amount | null
   /** The lead error that would eat all of it; goes into a wanted thread's `tolerance` as { error, over }. */
-  stands: { error: Length; over: Length } | null
+  stands: (Labelled & { error: Length; over: Length }) | null
   code: 'negligible' | 'fits' | 'tight' | 'will-not-fit' | 'unjudged'
   verdict: string
 }
 
-export interface PassToTake {
+export interface PassToTake extends Labelled {
   number: number
   kind: 'cut' | 'spring'
   /** Setting from touching the work, straight in and along the slide that feeds. */
@@ -143,7 +140,7 @@ export interface PassToTake {
   deeper: Length
 }
 
-export interface Cutting {
+export interface Cutting extends Labelled {
   cut: 'screw' | 'nut'
   form: { name: string; standard: string; angle: Amount }
   leadAngle: Amount
@@ -152,13 +149,13 @@ export interface Cutting {
   effective: Length
   minor: Length
   /** By class or allowance. */
-  limits: { name: string; major: Range | null; effective: Range; minor: Range | null } | null
+  limits: (Labelled & { name: string; major: Range | null; effective: Range; minor: Range | null }) | null
   /** What the sheet works to: nominal sizes, or the middle of the limits. */
-  aim: 'nominal' | 'middle of the limits'
+  aim: 'nominal sizes' | 'middle of the limits'
   /** Turn the blank to this, or bore the nut to it. */
   blank: Length
   /** For a nut: or drill to this, with so much depth of thread left. */
-  drill: { hole: Length; engagement: Amount } | null
+  drill: (Labelled & { hole: Length; engagement: Amount }) | null
   /** Straight in, from the blank to the root. */
   depth: Length
   /** Diameter at the root of what is cut. */
@@ -167,51 +164,48 @@ export interface Cutting {
   /** For crests to be rounded. */
   crestRadius: Length | null
   /** The compound slide, from the cross-slide's line of travel, and what a scale shows that counts from the lathe's axis. */
-  compound: { angle: Amount; fromAxis: Amount }
-  infeed: { radial: Length; travel: Length; sideways: Length }
+  compound: Labelled & { angle: Amount; fromAxis: Amount }
+  infeed: Labelled & { radial: Length; travel: Length; sideways: Length }
   passes: PassToTake[]
-  text: string
 }
 
 /** Code, sentence, and where the check is known from. */
-export type Check = { text: string; source: string } & (
-  | { code: 'isolated' | 'gears-set' | 'by-hand' | 'covered' | 'return' }
-  | { code: 'scratch-pass'; crests: number; spaces: number; wanted: Length; cut: Length; difference: Length }
-  | { code: 'half-nuts'; open: DialAnswer | 'none'; lines: number[] }
-  | {
-      code: 'wires'
-      wire: Length
-      best: Length
-      /** Over three wires: at what the sheet works to, and at the limits of the effective diameter. */
-      over: Length
-      limits: Range | null
-      /** What the lead angle adds; already in `over` when it is applied. */
-      correction: { adds: Length; applied: boolean } | null
-    }
-  | { code: 'no-wire'; best: Length; least: Length; greatest: Length }
-  | { code: 'no-flanks' }
-  | { code: 'effective'; effective: Length; limits: Range | null }
-  | { code: 'try-mate' }
-)
+export type Check = Labelled & { source: string } & (
+    | { code: 'isolated' | 'gears-set' | 'by-hand' | 'covered' | 'return' }
+    | { code: 'scratch-pass'; crests: number; spaces: number; wanted: Length; cut: Length; difference: Length }
+    | { code: 'half-nuts'; open: DialAnswer | 'none'; lines: number[] }
+    | {
+        code: 'wires'
+        wire: Length
+        best: Length
+        /** Over three wires: at what the sheet works to, and at the limits of the effective diameter. */
+        over: Length
+        limits: Range | null
+        /** What the lead angle adds; already in `over` when it is applied. */
+        correction: { adds: Length; applied: boolean } | null
+      }
+    | { code: 'no-wire'; best: Length; least: Length; greatest: Length }
+    | { code: 'no-flanks' }
+    | { code: 'effective'; effective: Length; limits: Range | null }
+    | { code: 'try-mate' }
+  )
 export type CheckCode = Check['code']
 
-export interface RunOut {
+export interface RunOut extends Labelled {
   /** Which way the carriage travels while it cuts, the spindle running forward. */
   travel: 'headstock' | 'tailstock'
-  travelText: string
   groove: Length | null
   tool: Length
   /** By the groove; null when its width is not known. */
   limit: Amount | null
   /** Every speed of the lathe, slowest first: the groove that it needs, and whether it serves. */
-  speeds: { speed: Amount; groove: Length; serves: boolean | null }[]
-  text: string
+  speeds: (Labelled & { speed: Amount; groove: Length; serves: boolean | null })[]
 }
 
 export interface Starts {
   count: number
   /** From the first start to each other one; each way by itself. */
-  each: {
+  each: (Labelled & {
     start: number
     /** Part of a turn of the spindle: '1/3'. */
     turn: string
@@ -221,24 +215,23 @@ export interface Starts {
     teeth: number | null
     /** Carriage moved on with the half nuts open; null when no such move is short, or there are no half nuts. */
     carriage: { move: Length; threads: number } | null
-    text: string
-  }[]
+  })[]
 }
 
 export interface TapToMake {
   major: Length
-  effective: Range
+  effective: Labelled & { range: Range }
   minor: Length
   hole: Length
   point: Length
   core: Length
   flutes: number
-  chamfers: {
+  chamfers: (Labelled & {
     name: 'taper' | 'second' | 'bottoming'
     threads: [number, number]
     length: Range
     angle: [Amount, Amount]
-  }[]
+  })[]
 }
 
 export interface Mate {

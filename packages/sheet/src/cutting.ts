@@ -1,112 +1,114 @@
 import { type Cut, forms, infeed, passes, tappingDrill, threadCut, threadDimensions } from '@trainwright/threads'
-import type { Cutting } from './contract.js'
-import { amount, both, length, range, rounded } from './figure.js'
-import type { Asked } from './job.js'
-import { type ThreadRead, threadOf } from './limits.js'
-import { pick } from './pick.js'
-import { inThread, type Problems } from './problems.js'
+import type { Cutting, PassToTake } from './contract.js'
+import { amount, both, length, named, range, rounded, span } from './figure.js'
+import type { ThreadRead } from './limits.js'
+import type { Problems } from './problems.js'
 
 const middle = ([least, greatest]: readonly [number, number]): number => rounded((least + greatest) / 2)
 
 /** From what to what the groove is cut, mm: nominal sizes, or the middle of the limits where there are any. */
-interface Groove extends Pick<Cut, 'blank' | 'root' | 'crestRadius' | 'cautions'> {
-  effective: number
-}
-
-function grooveOf(asked: Asked, { work, nut, sizes, limits }: ThreadRead): Groove {
+function grooveOf({ how, nut, sizes, limits }: ThreadRead): Omit<Cut, 'depth'> & { effective: number } {
   const effective = limits ? middle(limits.effective) : sizes.effective
-  const at = threadOf(asked, { form: work.form, effective })
-  const cut = threadCut({ ...at, ...pick(work, 'nose', 'crest') })
-  if (nut) {
-    const blank = limits?.minor ? middle(limits.minor) : sizes.internal.minor
-    // A given nose reaches as far out from the effective line of a nut as in from that of a screw.
-    const root = work.nose ? rounded(2 * effective - cut.root) : threadDimensions(at).internal.major
-    return { blank, root, effective, crestRadius: 0, cautions: [] }
+  const cut = threadCut({ ...how, effective })
+  if (!nut) {
+    const turned = limits?.major ? middle(limits.major) : sizes.major
+    return { ...cut, blank: how.crest === 'sharp' ? cut.blank : turned, effective }
   }
-  const turned = limits?.major ? middle(limits.major) : sizes.major
-  return { ...cut, blank: work.crest === 'sharp' ? cut.blank : turned, effective }
+  const blank = limits?.minor ? middle(limits.minor) : sizes.internal.minor
+  // A given nose reaches as far out from the effective line of a nut as in from that of a screw.
+  const root = how.nose ? rounded(2 * effective - cut.root) : threadDimensions({ ...how, effective }).internal.major
+  return { blank, root, effective, crestRadius: 0, cautions: [] }
 }
 
 /** The hole for the nut by a drill. */
-export function drillOf({ wanted }: Asked, { work, sizes }: ThreadRead): NonNullable<Cutting['drill']> {
-  const thread = { form: work.form, pitch: wanted.pitch, major: sizes.major }
-  const { hole, engagement } = tappingDrill({ ...thread, ...pick(work.mate ?? {}, 'engagement') })
-  return { hole: length(hole, 2), engagement: amount(engagement * 100, ' %', 0) }
+export function drillOf({ how, sizes }: ThreadRead): NonNullable<Cutting['drill']> {
+  const { form, pitch, mate } = how
+  const found = tappingDrill({ ...mate, form, pitch, major: sizes.major })
+  const [hole, engagement] = [length(found.hole, 2), amount(found.engagement * 100, ' %', 0)]
+  return {
+    label: 'Tapping drill',
+    hole,
+    engagement,
+    text: `${both(hole)}, leaving ${engagement.text} of the depth of thread`,
+  }
 }
 
-const limitsFigures = ({ limits }: ThreadRead): Cutting['limits'] =>
-  limits && {
-    name: limits.name,
-    major: limits.major && range(limits.major),
-    effective: range(limits.effective),
-    minor: limits.minor && range(limits.minor),
-  }
+function limitsOf({ limits }: ThreadRead): Cutting['limits'] {
+  if (!limits) return null
+  const { name } = limits
+  const [major, minor] = [limits.major && range(limits.major), limits.minor && range(limits.minor)]
+  const effective = range(limits.effective)
+  const parts = [major && `major ${span(major)}`, `effective ${span(effective)}`, minor && `minor ${span(minor)}`]
+  return { label: 'Limits', name, major, effective, minor, text: `${name}: ${parts.filter(Boolean).join('; ')}` }
+}
 
-function formFigures({ work, sizes }: ThreadRead): Cutting['form'] {
-  const angle = amount(sizes.angle, '°', 2)
-  if (typeof work.form !== 'string') return { name: 'own', standard: 'as given', angle }
-  return { name: work.form, standard: forms[work.form].standard, angle }
+const passOf = (
+  { kind, radial, travel, deeper }: ReturnType<typeof passes>['passes'][number],
+  i: number,
+): PassToTake => {
+  const pass = { to: length(radial), travel: length(travel), deeper: length(deeper) }
+  const slide = radial === travel ? '' : `, slide to ${both(pass.travel)}`
+  const added = `${kind === 'spring' ? 'a spring pass, ' : ''}deeper by ${both(pass.deeper)}`
+  return { label: `Pass ${i + 1}`, number: i + 1, kind, ...pass, text: `to ${both(pass.to)}${slide}, ${added}` }
 }
 
 const QUARTER_TURN = 90
 
 /** What is turned or bored, and how the groove is cut; with it what threads says to mind. */
 export function cuttingOf(
-  asked: Asked,
   read: ThreadRead,
   problems: Problems,
 ): { cutting: Cutting; cautions: Cut['cautions'] } | undefined {
-  const { work, nut, sizes, limits } = read
-  const groove = problems.from(() => grooveOf(asked, read), inThread())
+  const { how, nut, sizes, limits } = read
+  const groove = problems.from(() => grooveOf(read))
   if (!groove) return undefined
-  const { form, compound = 0 } = work
   const depth = rounded(Math.abs(groove.root - groove.blank) / 2)
-  const feed = problems.from(() => infeed({ form, depth, compound }), inThread())
-  const how = pick(work, 'passes', 'firstCut', 'springPasses', 'nose')
-  const schedule = problems.from(() => passes({ form, pitch: asked.wanted.pitch, depth, compound, ...how }), inThread())
-  const drill = nut
-    ? problems.from(() => drillOf(asked, read), inThread({ engagement: 'thread.mate.engagement' }))
-    : null
+  const feed = problems.from(() => infeed({ ...how, depth }))
+  const schedule = problems.from(() => passes({ ...how, depth }))
+  const drill = nut ? problems.from(() => drillOf(read), 'thread.mate') : null
   if (!feed || !schedule || drill === undefined) return undefined
-  const { internal } = sizes
-  const compoundAngle = amount(compound, '°', 2)
-  const cutting: Cutting = {
-    cut: nut ? 'nut' : 'screw',
-    form: formFigures(read),
-    leadAngle: amount(sizes.leadAngle, '°', 2),
-    major: length(nut ? internal.major : sizes.major),
-    effective: length(sizes.effective),
-    minor: length(nut ? internal.minor : sizes.minor),
-    limits: limitsFigures(read),
-    aim: limits ? 'middle of the limits' : 'nominal',
-    blank: length(groove.blank),
-    drill,
-    depth: length(depth),
-    root: length(groove.root),
-    effectiveAim: length(groove.effective),
-    crestRadius: groove.crestRadius > 0 ? length(groove.crestRadius) : null,
-    compound: { angle: compoundAngle, fromAxis: amount(QUARTER_TURN - compound, '°', 2) },
-    infeed: { radial: length(feed.radial), travel: length(feed.travel), sideways: length(feed.sideways) },
-    passes: schedule.passes.map(({ kind, radial, travel, deeper }, i) => ({
-      number: i + 1,
-      kind,
-      to: length(radial),
-      travel: length(travel),
-      deeper: length(deeper),
-    })),
-    text: '',
+  const basic = nut ? sizes.internal : sizes
+  const form = {
+    name: typeof how.form === 'string' ? how.form : 'own',
+    standard: typeof how.form === 'string' ? forms[how.form].standard : 'as given',
+    angle: amount(sizes.angle, '°', 2),
   }
-  return { cutting: { ...cutting, text: inWords(cutting) }, cautions: [...groove.cautions, ...schedule.cautions] }
-}
-
-function inWords({ cut, blank, drill, depth, compound, infeed }: Cutting): string {
-  const start =
-    cut === 'screw'
-      ? `Turn the blank to ${both(blank)}`
-      : `Bore to ${both(blank)}, or drill ${both(drill!.hole)}, which leaves ${drill!.engagement.text} of the depth of thread`
-  const way =
-    compound.angle.value === 0
-      ? 'straight in by the cross-slide'
-      : `or ${both(infeed.travel)} by the compound slide at ${compound.angle.text} from the cross-slide's line of travel (${compound.fromAxis.text} from the lathe's axis)`
-  return `${start}. The groove is ${both(depth)} deep, ${way}.`
+  const leadAngle = amount(sizes.leadAngle, '°', 2)
+  const compound = how.compound ?? 0
+  const [angle, fromAxis] = [amount(compound, '°', 2), amount(QUARTER_TURN - compound, '°', 2)]
+  const fed = { radial: length(feed.radial), travel: length(feed.travel), sideways: length(feed.sideways) }
+  const aim = limits ? 'middle of the limits' : 'nominal sizes'
+  const cut = nut ? 'nut' : 'screw'
+  return {
+    cutting: {
+      cut,
+      form,
+      leadAngle,
+      aim,
+      text: `${nut ? 'Nut' : 'Screw'}, form ${form.name} (${form.standard}), ${form.angle.text}, lead angle ${leadAngle.text}; worked to ${limits ? 'the ' : ''}${aim}`,
+      major: named('Major diameter', length(basic.major)),
+      effective: named('Effective diameter', length(basic.effective)),
+      minor: named('Minor diameter', length(basic.minor)),
+      limits: limitsOf(read),
+      blank: named(nut ? 'Bore to' : 'Turn the blank to', length(groove.blank)),
+      drill,
+      depth: named('Depth, straight in', length(depth)),
+      root: named('Root diameter then', length(groove.root)),
+      effectiveAim: named('Effective diameter then', length(groove.effective)),
+      crestRadius: groove.crestRadius > 0 ? named('Crest radius, if rounded', length(groove.crestRadius)) : null,
+      compound: {
+        angle,
+        fromAxis,
+        label: 'Feeding slide',
+        text: `${angle.text} from the cross-slide's line of travel, ${fromAxis.text} from the lathe's axis`,
+      },
+      infeed: {
+        ...fed,
+        label: 'Along it',
+        text: `${both(fed.travel)}: ${both(fed.radial)} straight in and ${both(fed.sideways)} sideways`,
+      },
+      passes: schedule.passes.map(passOf),
+    },
+    cautions: [...groove.cautions, ...schedule.cautions],
+  }
 }

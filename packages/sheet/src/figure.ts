@@ -1,24 +1,27 @@
 import { type Rational, toNumber } from '@trainwright/measures'
 import { leadFigures } from './figures.js'
 
-/** A length and its print both ways: '8.647 mm' and '0.3404 in'; small errors as '3.1 µm' and '0.000122 in'. */
-export interface Length {
-  mm: number
+/** What is printed as one line, 'label: text'; whatever it holds is said in its text, or printed below it. */
+export interface Labelled {
+  label?: string
   text: string
+}
+
+/** A length and its print both ways: '8.647 mm' and '0.3404 in'; small errors as '3.1 µm' and '0.000122 in'. */
+export interface Length extends Labelled {
+  mm: number
   inch: string
 }
 
 /** A number that is no length, with its unit in print: '+125 ppm', '29.5°', '92 %', '260 rev/min'. */
-export interface Amount {
+export interface Amount extends Labelled {
   value: number
-  text: string
 }
 
 /** A pitch or lead: exactly in mm, and printed as a length and in threads per inch; ≈ where digits were dropped or pi is involved. */
-export interface PitchFigure {
+export interface PitchFigure extends Labelled {
   mm: number
   exact: Rational
-  text: string
   tpi: string
 }
 
@@ -45,6 +48,8 @@ export const range = ([least, greatest]: readonly [number, number], places = 3):
   length(least, places),
   length(greatest, places),
 ]
+
+export const named = <T extends Labelled>(label: string, figure: T): T => ({ ...figure, label })
 
 /** Three significant figures without an exponent: '0.000122'. */
 function significant(size: number): string {

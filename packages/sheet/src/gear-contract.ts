@@ -1,5 +1,5 @@
 import type { GearName } from './contract.js'
-import type { Amount, Length } from './figure.js'
+import type { Amount, Labelled, Length } from './figure.js'
 
 /** A gear to be made. */
 export interface GearSheet {
@@ -46,6 +46,6 @@ export interface GearIndexing {
   worst: Amount | null
   text: string
   /** Each place counted from zero, so that nothing adds up. `error` in crank turns, exactly; '0' when exact. */
-  table: { division: number; at: string[]; error: string }[]
+  table: (Labelled & { division: number; at: string[]; error: string })[]
   reminders: { code: string; message: string }[]
 }

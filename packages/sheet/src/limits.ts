@@ -1,7 +1,7 @@
 import { compare, parsePitch } from '@trainwright/measures'
 import { baLimits, isoLimits, series, type ThreadDimensions, threadDimensions } from '@trainwright/threads'
 import type { Asked } from './job.js'
-import { inThread, type Problems } from './problems.js'
+import type { Problems } from './problems.js'
 import type { ThreadWork } from './thread-work.js'
 
 /** [least, greatest], mm; major and minor null where the class or allowance says nothing of them. */
@@ -16,79 +16,61 @@ export interface Limits {
 
 /** The thread as read: its basic sizes, and its limits when a class or an allowance says them. */
 export interface ThreadRead {
-  work: ThreadWork
+  /** All of the work but the diameter, with the pitch: as the functions of threads take it. */
+  how: Omit<ThreadWork, 'major' | 'effective'> & { pitch: string; starts: number }
   /** The nut is cut, not the screw. */
   nut: boolean
   sizes: ThreadDimensions
   limits: Limits | null
 }
 
-/** The number of the BA thread with this pitch and diameter, or -1. */
-function baNumber({ pitch }: Asked, { major }: ThreadDimensions): number {
+/** Less than any thread or tolerance is made to. */
+const LEAST_ALLOWANCE = 1e-5
+
+function baNumber(pitch: string, { major }: ThreadDimensions): number {
+  const { mm } = parsePitch(pitch)
   return series('BA').findIndex(
-    (one) => compare(parsePitch(one.pitch).mm, pitch.mm) === 0 && Math.abs(one.major - major) < 1e-6,
+    (one) => compare(parsePitch(one.pitch).mm, mm) === 0 && Math.abs(one.major - major) < 1e-6,
   )
 }
 
-function byClass(asked: Asked, read: Omit<ThreadRead, 'limits'>, problems: Problems): Limits | null {
-  const { work, nut, sizes } = read
-  const name = work.class!
-  if (work.form === 'metric') {
-    if (nut !== /[GH]/.test(name)) problems.say('thread.class', nut ? 'class-of-screw' : 'class-of-nut')
-    const of = { diameter: sizes.major, pitch: asked.wanted.pitch, class: name }
-    const at = inThread({ diameter: 'thread.major', pitch: 'wanted.pitch' })
-    const limits = problems.from(() => isoLimits(of), at)
+function byClass(name: string, { how, nut, sizes }: Omit<ThreadRead, 'limits'>, problems: Problems): Limits | null {
+  const { form, pitch } = how
+  if (form === 'metric') {
+    if (nut !== /[GH]/.test(name)) problems.say('thread.class', 'wrong-class', nut ? 'nut' : 'screw', nut ? '6H' : '6g')
+    const limits = problems.from(() => isoLimits({ diameter: sizes.major, pitch, class: name }))
     return limits ? { name, source: 'ISO 965-1', ...limits } : null
   }
-  const number = work.form === 'ba' ? baNumber(asked, sizes) : -1
-  if (number < 0) {
-    problems.say('thread.class', work.form === 'ba' ? 'not-numbered' : 'no-class')
-    return null
-  }
-  const limits = problems.from(
-    () => baLimits({ number, class: name as 'close' | 'normal', nut }),
-    inThread({ number: 'thread.major' }),
-  )
+  const number = form === 'ba' ? baNumber(pitch, sizes) : -1
+  if (number < 0) problems.say('thread.class', form === 'ba' ? 'not-numbered' : 'no-class')
+  problems.done()
+  const limits = problems.from(() => baLimits({ number, class: name as 'close' | 'normal', nut }))
   return limits ? { name, source: 'BS 93', ...limits } : null
 }
 
-function limitsOf(asked: Asked, read: Omit<ThreadRead, 'limits'>, problems: Problems): Limits | null {
-  const { work, nut, sizes } = read
-  if (work.class !== undefined) return byClass(asked, read, problems)
-  if (work.allowance === undefined) return null
-  const { effective } = sizes
-  return {
-    name: 'allowance',
-    source: 'as given',
-    major: null,
-    effective: nut ? [effective, effective + work.allowance] : [effective - work.allowance, effective],
-    minor: null,
-  }
+function byAllowance(allowance: number, { nut, sizes: { effective } }: Omit<ThreadRead, 'limits'>): Limits {
+  const range: [number, number] = nut ? [effective, effective + allowance] : [effective - allowance, effective]
+  return { name: 'allowance', source: 'as given', major: null, effective: range, minor: null }
 }
 
-/** Form, pitch and the one diameter, as the functions of threads take them. */
-export const threadOf = (asked: Asked, { form, major, effective }: ThreadWork) => ({
-  form,
-  pitch: asked.wanted.pitch,
-  starts: asked.starts,
-  ...(major !== undefined && { major }),
-  ...(effective !== undefined && { effective }),
-})
-
 /** @throws InputError naming every problem of the thread's sizes, class and allowance. */
-export function readThread(asked: Asked, work: ThreadWork, problems: Problems): ThreadRead {
-  if (typeof work !== 'object') problems.say('thread', 'object')
+export function readThread({ wanted, starts }: Asked, work: ThreadWork, problems: Problems): ThreadRead {
+  problems.object(work, 'thread')
   problems.done()
-  const nut = work.cut === 'nut'
-  problems.choice(work.cut, 'thread.cut', ['screw', 'nut'])
-  if (nut && work.crest === 'sharp') problems.say('thread.crest', 'crest-of-nut')
-  if (work.class !== undefined && work.allowance !== undefined) problems.say('thread.allowance', 'class-or-allowance')
-  if (work.class !== undefined && typeof work.class !== 'string') problems.say('thread.class', 'class-type')
-  const at = inThread({ pitch: 'wanted.pitch', starts: 'wanted.starts' })
-  const sizes = problems.from(() => threadDimensions(threadOf(asked, work)), at)
-  if (sizes) problems.number(work.allowance, 'thread.allowance', 0, sizes.pitch / 2)
+  const { major, effective, ...rest } = work
+  const { cut, crest, class: name, allowance } = work
+  const how = { ...rest, pitch: wanted.pitch, starts }
+  problems.choice(cut, 'thread.cut', ['screw', 'nut'])
+  const nut = cut === 'nut'
+  if (nut && crest === 'sharp') problems.say('thread.crest', 'crest-of-nut')
+  if (name !== undefined && allowance !== undefined) problems.say('thread.allowance', 'class-or-allowance')
+  const one = { ...(major !== undefined && { major }), ...(effective !== undefined && { effective }) }
+  const sizes = problems.from(() => threadDimensions({ ...how, ...one }))
+  if (sizes) problems.number(allowance, 'thread.allowance', LEAST_ALLOWANCE, sizes.pitch / 2)
   problems.done()
-  const limits = limitsOf(asked, { work, nut, sizes: sizes! }, problems)
+  const read = { how, nut, sizes: sizes! }
+  const limits =
+    name !== undefined ? byClass(name, read, problems) : allowance === undefined ? null : byAllowance(allowance, read)
   problems.done()
-  return { work, nut, sizes: sizes!, limits }
+  return { ...read, limits }
 }

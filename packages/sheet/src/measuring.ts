@@ -3,24 +3,22 @@ import type { Check } from './contract.js'
 import { both, length, type Range, span, trace } from './figure.js'
 import type { Asked } from './job.js'
 import type { ThreadRead } from './limits.js'
-import { inThread, type Problems } from './problems.js'
+import type { Problems } from './problems.js'
 import { GEOMETRY, PRACTICE } from './sources.js'
 
 const WIRES = "NBS Handbook H28; Machinery's Handbook, 31st ed., p. 2127"
 
 /** Over the nearest wire owned. */
-function wireCheck(asked: Asked, { work, limits }: ThreadRead, aim: number): Check {
-  const { starts, wanted, workshop } = asked
-  const thread = { form: work.form, pitch: wanted.pitch }
-  const sizes = wireSizes(thread)
+function wireCheck({ workshop }: Asked, { how, limits }: ThreadRead, aim: number): Check {
+  const sizes = wireSizes(how)
   const best = length(sizes.best)
-  const owned = nearestWire({ ...thread, wires: workshop.wires ?? [] })
+  const owned = nearestWire({ ...how, wires: workshop.wires ?? [] })
   if (!owned) {
     const [least, greatest] = [length(sizes.least), length(sizes.greatest)]
     const text = `None of your wires touches the flanks: get three of ${both(least)} to ${both(greatest)}, best ${both(best)}.`
     return { code: 'no-wire', best, least, greatest, text, source: GEOMETRY }
   }
-  const over = { ...thread, starts, wire: owned.wire }
+  const over = { ...how, wire: owned.wire }
   const lift = leadCorrection({ ...over, effective: aim })
   const applied = lift.matters && lift.valid
   const at = (effective: number) => length(overWires({ ...over, effective, leadCorrection: applied }))
@@ -65,6 +63,6 @@ export function measuringChecks(asked: Asked, read: ThreadRead, aim: number, pro
       'No wire rests on upright flanks: measure the width of the groove, and the root by calipers with thin jaws.'
     return [{ code: 'no-flanks', text, source: PRACTICE }, size]
   }
-  const wires = problems.from(() => wireCheck(asked, read, aim), inThread())
+  const wires = problems.from(() => wireCheck(asked, read, aim))
   return wires ? [wires, size] : [size]
 }

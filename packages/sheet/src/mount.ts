@@ -1,13 +1,18 @@
-import type { FixedDrive, Gear, GearRef, Lathe, Train } from '@trainwright/trains'
+import type { FixedDrive, Gear, GearRef, ShaftName, Train } from '@trainwright/trains'
 import type { GearName, GearsToMount, MeshToSet, MountedShaft, SheetOptions } from './contract.js'
-import { amount, both, length, rounded } from './figure.js'
+import { gearsInWords, gearsOn } from './describe.js'
+import { drawTrain, type TrainDrawing } from './drawing.js'
+import { amount, both, type Length, length, named } from './figure.js'
 import type { Asked } from './job.js'
-import { isMixed, moduleOf, type Place, pitchRadius, placesOf, sizeOf, trainInLine } from './places.js'
+import { isMixed, moduleOf, sizeOf, trainInLine } from './places.js'
+import { PRACTICE } from './sources.js'
 
-export const gearName = (gear: Gear, sized: boolean): GearName => {
-  const size = sized ? sizeOf(gear) : null
-  return { teeth: gear.teeth, size, text: size ? `${gear.teeth} (${size})` : String(gear.teeth) }
-}
+const nameOf = (teeth: number, size: string | null): GearName => ({
+  teeth,
+  size,
+  text: size ? `${teeth} (${size})` : String(teeth),
+})
+export const gearName = (gear: Gear): GearName => nameOf(gear.teeth, sizeOf(gear))
 
 /** Null for the only way there is, when it has no name. */
 export function settingName(ways: readonly FixedDrive[] | undefined, index: number): string | null {
@@ -16,107 +21,100 @@ export function settingName(ways: readonly FixedDrive[] | undefined, index: numb
   return way && ways.length > 1 ? `setting ${index + 1} of ${ways.length}, ratio ${way.ratio}` : null
 }
 
-function shaftsOf(train: Train, places: readonly Place[], sized: boolean): MountedShaft[] {
-  return places.map(({ letter, shaft, name, turning, gears }, i) => {
-    const stands = train.layout?.shafts[i]
-    const setting =
-      stands && stands.slot !== null && stands.along !== null
-        ? { slot: stands.slot + 1, along: length(stands.along, 2) }
-        : null
-    const mounted = gears.map(({ gear, plane, role, turns }) => ({
-      ...gearName(gear, sized),
+function shaftOf(drawing: TrainDrawing, index: number, shaft: ShaftName): MountedShaft {
+  const { letter, name, turning, setting } = drawing.shafts[index]!
+  const along = setting && length(setting.along, 2)
+  const at = (i: number): string => drawing.shafts[i]!.letter
+  return {
+    letter,
+    shaft,
+    name,
+    turning,
+    gears: gearsOn(drawing, index).map(({ teeth, size, plane, role }) => ({
+      ...nameOf(teeth, size),
       plane,
       role,
-      turns: turns === null ? null : places[turns]!.letter,
-      turnedBy: role === 'driver' ? null : places[i - 1]!.letter,
-    }))
-    const what = mounted.map(({ text, plane, role }) => `${text} in plane ${plane}, ${role}`).join('; keyed to it ')
-    const where = setting ? `; in slot ${setting.slot} at ${both(setting.along)} along` : ''
-    return {
-      letter,
-      shaft,
-      name,
-      turning,
-      gears: mounted,
-      setting,
-      text: `${letter}, ${name.toLowerCase()}: ${what}; turns ${turning}${where}.`,
-    }
-  })
+      turns: role === 'driven' ? null : at(index + 1),
+      turnedBy: role === 'driver' ? null : at(index - 1),
+    })),
+    setting: setting && { slot: setting.slot, along: along! },
+    label: `${letter}, ${name.toLowerCase()}`,
+    text: `${gearsInWords(drawing, index)}; turns ${turning}${setting ? `; in slot ${setting.slot}, ${both(along!)} along` : ''}`,
+  }
 }
 
-function meshesOf(train: Train, places: readonly Place[], { diameters }: SheetOptions): MeshToSet[] {
-  return places.slice(1).map((to, i) => {
-    const from = places[i]!
-    const { gear, plane } = from.gears.at(-1)!
-    const driven = to.gears[0]!.gear
-    const apart = train.layout?.meshes[i]?.centreDistance ?? rounded(pitchRadius(gear) + pitchRadius(driven))
-    const touched = [diameters?.[from.shaft], diameters?.[to.shaft]]
-    const [a, b] = touched
-    const over =
-      a === undefined || b === undefined
-        ? null
-        : { diameters: [length(a, 2), length(b, 2)] as MeshOver, distance: length(apart + (a + b) / 2, 2) }
+function meshesOf(drawing: TrainDrawing, train: Train, diameters: SheetOptions['diameters'] = {}): MeshToSet[] {
+  return drawing.meshes.map(({ between, plane, centreDistance: apart }) => {
+    const [from, to] = between.map((i) => drawing.shafts[i]!.letter) as [string, string]
+    const teeth: [number, number] = [gearsOn(drawing, between[0]).at(-1)!.teeth, gearsOn(drawing, between[1])[0]!.teeth]
+    const [a, b] = between.map((i) => diameters[train.shafts[i]!.shaft])
+    const touched: [Length, Length] | null = a && b ? [length(a, 2), length(b, 2)] : null
+    const over = touched && { diameters: touched, distance: length(apart + (a! + b!) / 2, 2) }
+    const calipers = over ? `; calipers over ${over.diameters.map(both).join(' and ')}: ${both(over.distance)}` : ''
     const centreDistance = length(apart, 2)
-    const calipers = over
-      ? `; calipers over ${both(over.diameters[0])} and ${both(over.diameters[1])}: ${both(over.distance)}`
-      : ''
     return {
-      between: [from.letter, to.letter],
-      teeth: [gear.teeth, driven.teeth],
+      between: [from, to],
+      teeth,
       plane,
       centreDistance,
       over,
-      text: `${from.letter} to ${to.letter}, ${gear.teeth} with ${driven.teeth}: ${both(centreDistance)} between centres${calipers}.`,
+      label: `${from} to ${to}, ${teeth.join(' with ')}`,
+      text: `${both(centreDistance)} between centres${calipers}`,
     }
   })
 }
-type MeshOver = [ReturnType<typeof length>, ReturnType<typeof length>]
-
-const matches = (gear: Gear, { teeth, module }: GearRef): boolean =>
-  gear.teeth === teeth && (module === undefined || Math.abs(moduleOf(gear) - module) < 1e-9)
 
 /** What comes off and goes on; gears of which nothing else is known go by their teeth. */
-function changesOf(train: Train, sized: boolean, mounted: readonly GearRef[] | undefined): GearsToMount['changes'] {
-  if (!mounted) return null
+function changesOf(train: Train, mounted: readonly GearRef[]): GearsToMount['changes'] {
   const left = [...mounted]
   const stay: GearName[] = []
   const on: GearName[] = []
   for (const { gear } of train.shafts.flatMap(({ gears }) => gears)) {
-    const at = left.findIndex((ref) => matches(gear, ref))
+    const at = left.findIndex(({ teeth, module = moduleOf(gear) }) => teeth === gear.teeth && module === moduleOf(gear))
     if (at >= 0) left.splice(at, 1)
-    ;(at >= 0 ? stay : on).push(gearName(gear, sized))
+    const list = at >= 0 ? stay : on
+    list.push(nameOf(gear.teeth, isMixed(train) ? sizeOf(gear) : null))
   }
-  const off = left.map(({ teeth, module }) => {
-    const size = module === undefined ? null : `module ${module}`
-    return { teeth, size, text: size ? `${teeth} (${size})` : String(teeth) }
-  })
+  const off = left.map(({ teeth, module }) => nameOf(teeth, module === undefined ? null : `module ${module}`))
   const list = (names: readonly GearName[]) => names.map(({ text }) => text).join(', ') || 'none'
   return { off, on, stay, text: `Take off: ${list(off)}. Put on: ${list(on)}. Stay, or only move: ${list(stay)}.` }
 }
 
-const backlash: GearsToMount['backlash'] = {
-  text: 'Backlash: set each mesh with a strip of thin paper between the teeth, tighten the stud, wind the paper out, and feel for a little shake all the way round.',
-  source: 'common practice, no source',
-}
-
 /** Gears by place, as they are put on and set. */
-export function gearsOf({ workshop, train }: Asked, options: SheetOptions): GearsToMount {
-  const lathe: Lathe = workshop.lathe
-  const places = placesOf(lathe, train)
-  const sized = isMixed(train)
-  const { layout } = train
+export function gearsOf({ workshop: { lathe }, train }: Asked, { mounted, diameters }: SheetOptions): GearsToMount {
+  const drawing = drawTrain(lathe, train)
+  const line = trainInLine(train)
+  const [drive, gearbox] = [settingName(lathe.drives, train.drive), settingName(lathe.gearbox, train.gearbox)]
+  const idlers = drawing.gears
+    .filter(({ role }) => role === 'idler')
+    .map(({ teeth, size, shaft }) => ({ letter: drawing.shafts[shaft]!.letter, gear: nameOf(teeth, size) }))
+  const { banjo, clearance } = drawing
+  const parts = [
+    `Train ${line}`,
+    drive && `drive ${drive}`,
+    gearbox && `gearbox ${gearbox}`,
+    idlers.length > 0 && `idlers ${idlers.map(({ letter, gear }) => `${gear.text} on ${letter}`).join(', ')}`,
+    'seen from the gear end, the spindle running forward',
+  ]
   return {
-    line: trainInLine(train),
-    drive: settingName(lathe.drives, train.drive),
-    gearbox: settingName(lathe.gearbox, train.gearbox),
-    shafts: shaftsOf(train, places, sized),
-    idlers: places.flatMap(({ letter, gears }) =>
-      gears.filter(({ role }) => role === 'idler').map(({ gear }) => ({ letter, gear: gearName(gear, sized) })),
-    ),
-    meshes: meshesOf(train, places, options),
-    swing: layout && layout.swing !== null ? amount(layout.swing, '°') : null,
-    clearance: layout?.clearance ? { gap: length(layout.clearance.mm, 2), between: layout.clearance.between } : null,
-    changes: changesOf(train, sized, options.mounted),
-    backlash,
+    line,
+    drive,
+    gearbox,
+    idlers,
+    text: parts.filter(Boolean).join('; '),
+    changes: mounted ? changesOf(train, mounted) : null,
+    shafts: train.shafts.map(({ shaft }, i) => shaftOf(drawing, i, shaft)),
+    swing: banjo && named('Banjo swung to', amount(banjo.swing, '°')),
+    meshes: meshesOf(drawing, train, diameters),
+    clearance: clearance && {
+      gap: length(clearance.mm, 2),
+      between: clearance.between,
+      label: 'Least clearance',
+      text: `${both(length(clearance.mm, 2))}, ${clearance.between}`,
+    },
+    backlash: {
+      text: 'Backlash: set each mesh with a strip of thin paper between the teeth, tighten the stud, wind the paper out, and feel for a little shake all the way round.',
+      source: PRACTICE,
+    },
   }
 }

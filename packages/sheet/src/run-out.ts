@@ -1,13 +1,12 @@
 import { toNumber } from '@trainwright/measures'
 import { directionOfTravel, runOutGroove, threadingSpeeds } from '@trainwright/threads'
+import type { Train } from '@trainwright/trains'
 import type { RunOut } from './contract.js'
-import { amount, both, length } from './figure.js'
+import { amount, both, length, named } from './figure.js'
 import type { Asked } from './job.js'
-import { pick } from './pick.js'
-import { inThread, type Problems } from './problems.js'
+import type { Problems } from './problems.js'
 import type { ThreadWork } from './thread-work.js'
 
-const perMinute = (speed: number) => amount(speed, ' rev/min')
 /** A limit is rounded down. */
 const atMost = (limit: number) => ({ value: limit, text: `${Math.floor(limit * 10) / 10} rev/min` })
 
@@ -19,52 +18,42 @@ const ways = {
 
 const byHand = new Set(['fast-leadscrew', 'steep-step-up'])
 
-function speedWords(out: Pick<RunOut, 'groove' | 'limit' | 'speeds' | 'tool'>, turnedByHand: boolean): string {
-  if (turnedByHand) return 'This train steps up: turn it by the leadscrew, by hand, at no speed of the lathe.'
-  const { groove, limit, speeds, tool } = out
-  if (!groove || !limit) {
-    const [slowest] = speeds
-    return slowest
-      ? `Width of the groove not given: the slowest speed, ${slowest.speed.text}, needs ${both(slowest.groove)}.`
-      : 'Width of the groove and speeds of the lathe are not given: run as slow as it goes.'
-  }
+function speedWords({ limit, speeds }: Pick<RunOut, 'limit' | 'speeds'>, { cautions }: Train): string {
+  if (cautions.some(({ code }) => byHand.has(code))) return 'This train steps up: turn it by the leadscrew, by hand.'
+  if (!limit) return 'The width of the groove is not given: run as slow as it goes.'
+  if (speeds.length === 0) return 'Take a speed below that.'
   const serving = speeds.filter(({ serves }) => serves).map(({ speed }) => speed.text)
-  const which = serving.length
-    ? `these serve: ${serving.join(', ')}`
-    : speeds.length
-      ? 'no speed of the lathe serves: turn the spindle by hand'
-      : 'take a speed below that'
-  return `A groove of ${both(groove)} and a tool ${both(tool)} wide allow ${limit.text}: ${which}.`
+  return serving.length > 0
+    ? `These serve: ${serving.join(', ')}.`
+    : 'No speed of the lathe serves: turn the spindle by hand.'
 }
 
 /** Which way it cuts, and how fast it may run to the groove. */
-export function runOutOf(asked: Asked, work: ThreadWork | null, problems: Problems): RunOut | undefined {
-  const { workshop, train, pitch } = asked
-  const { tool = toNumber(pitch.mm), groove } = work ?? {}
-  const out = { lead: train.lead, tool, ...pick(work ?? ({} as Partial<ThreadWork>), 'reaction') }
-  const speeds = [...(workshop.lathe.speeds ?? [])].sort((a, b) => a - b)
-  const at = inThread({ lead: 'train.lead' })
-  const allowed = groove === undefined ? null : problems.from(() => threadingSpeeds({ ...out, groove, speeds }), at)
-  const widths = problems.from(() => speeds.map((speed) => runOutGroove({ ...out, speed }).width), at)
+export function runOutOf(
+  { workshop, train, pitch }: Asked,
+  work: ThreadWork | null,
+  problems: Problems,
+): RunOut | undefined {
+  const out = { tool: toNumber(pitch.mm), ...work, lead: train.lead }
+  const { groove, tool } = out
+  const all = [...(workshop.lathe.speeds ?? [])].sort((a, b) => a - b)
+  const allowed = groove === undefined ? null : problems.from(() => threadingSpeeds({ ...out, groove, speeds: all }))
+  const widths = problems.from(() => all.map((speed) => runOutGroove({ ...out, speed }).width))
   if (allowed === undefined || !widths) return undefined
   const travel = directionOfTravel({ hand: train.hand })
-  const found = {
-    travel,
-    travelText: ways[travel],
-    groove: groove === undefined ? null : length(groove, 2),
-    tool: length(tool, 2),
-    limit: allowed && atMost(allowed.limit),
-    speeds: speeds.map((speed, i) => ({
-      speed: perMinute(speed),
-      groove: length(widths[i]!, 2),
-      serves: allowed ? allowed.serving.includes(speed) : null,
-    })),
-  }
+  const limit = allowed && named('Spindle at most', atMost(allowed.limit))
+  const speeds = all.map((at, i) => {
+    const [speed, needed] = [amount(at, ' rev/min'), length(widths[i]!, 2)]
+    const serves = allowed ? allowed.serving.includes(at) : null
+    const verdict = serves === null ? '' : serves ? ': serves' : ': too fast'
+    return { speed, groove: needed, serves, text: `${speed.text} needs a groove of ${both(needed)}${verdict}` }
+  })
   return {
-    ...found,
-    text: speedWords(
-      found,
-      train.cautions.some(({ code }) => byHand.has(code)),
-    ),
+    travel,
+    text: `${ways[travel]} ${speedWords({ limit, speeds }, train)}`,
+    groove: groove === undefined ? null : named('Groove', length(groove, 2)),
+    tool: named('Tool, along the work', length(tool, 2)),
+    limit,
+    speeds,
   }
 }

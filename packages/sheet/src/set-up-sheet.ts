@@ -18,7 +18,7 @@ function checkOptions({ mounted, diameters }: SheetOptions, problems: Problems):
     mounted === undefined || (Array.isArray(mounted) && mounted.every((ref) => Number.isInteger(ref?.teeth)))
   if (!listed) problems.say('options.mounted', 'mounted')
   for (const shaft of ['input', 'stud', 'output'] as const)
-    problems.number(diameters?.[shaft], `options.diameters.${shaft}`, 0, 1000)
+    problems.number(diameters?.[shaft], `options.diameters.${shaft}`, 0.1, 1000)
 }
 
 /**
@@ -41,11 +41,11 @@ export function setUpSheet(
   const asked = readAsked(workshop, wanted, train, problems)
   const read = thread && readThread(asked, thread, problems)
   checkOptions(options, problems)
-  const cut = read && cuttingOf(asked, read, problems)
+  const cut = read && cuttingOf(read, problems)
   const lead = realLeadOf(asked, read, problems)
   const runOut = runOutOf(asked, thread, problems)
   const starts = startsOf(asked, problems)
-  const mate = read && mateOf(asked, read, problems)
+  const mate = read && mateOf(read, problems)
   problems.done()
   const gears = gearsOf(asked, options)
   const checks = checksOf(asked, gears, read && { read, aim: cut!.cutting.effectiveAim.mm }, problems)

@@ -1,9 +1,9 @@
-// Solves the demo workshop in the terminal: each thread's train as a person would set it up.
+// Solves the demo workshop in the terminal: the whole set-up sheet of the first thread, the trains of all.
 import { readFileSync } from 'node:fs'
-import { describeTrain, errorFigures, trainInLine } from '@trainwright/sheet'
+import { errorFigures, setUpSheet, sheetLines, sheetParts, trainInLine } from '@trainwright/sheet'
 import { findTrains, proposeGears } from '@trainwright/trains'
 
-/** @type {{ workshop: import('@trainwright/trains').Workshop, threads: import('@trainwright/trains').ThreadWanted[] }} */
+/** @type {{ workshop: import('@trainwright/trains').Workshop, threads: (import('@trainwright/trains').ThreadWanted & { work?: import('@trainwright/sheet').ThreadWork })[] }} */
 const { workshop, threads } = JSON.parse(
   readFileSync(new URL('../../test-data/demo-workshop.json', import.meta.url), 'utf8'),
 )
@@ -26,7 +26,10 @@ threads.forEach((thread, i) => {
   }
   if (!train) return
   console.log(`   ${trainInLine(train)}   ${errorFigures(train).ppm}`)
-  for (const line of describeTrain(workshop.lathe, train)) console.log(`   ${line}`)
+  const sheet = setUpSheet(workshop, thread, train, thread.work)
+  const parts = sheetParts(sheet).filter(({ key }) => key === 'gears' || key === 'lead')
+  const lines = i > 0 ? parts.flatMap((part) => part.lines) : sheetLines(sheet)
+  for (const line of lines) console.log(line && `   ${line}`)
   if (counts.mountable > 1) console.log(`   (${counts.mountable} gear sets go on; this is the first.)`)
 })
 

@@ -6,7 +6,7 @@ export const hundredths = (mm: number): string => (Math.round(mm * 100) / 100 ||
 export const millimetres = (mm: number): string => `${hundredths(mm)} mm`
 
 /** The lead both ways: '≈ 0.976923 mm' and '26 tpi'; ≈ where digits were dropped or pi is involved. */
-export function leadFigures(train: Train): { mm: string; tpi: string } {
+export function leadFigures(train: Pick<Train, 'lead' | 'approximate'>): { mm: string; tpi: string } {
   const { mm, tpi } = printPitch(train.lead)
   const about = (text: string) => (train.approximate && !text.startsWith('≈') ? `≈ ${text}` : text)
   return { mm: about(mm), tpi: about(tpi) }

@@ -1,7 +1,14 @@
-export { describeDrawing, describeTrain } from './describe.js'
+export type { ChartLine, ChartSheet, ChartSheetOptions } from './chart-contract.js'
+export { chartSheet } from './chart-sheet.js'
+export type * from './contract.js'
+export { describeDrawing } from './describe.js'
 export { type DrawnGear, type DrawnMesh, type DrawnShaft, drawTrain, type TrainDrawing } from './drawing.js'
 export { drawingToSvg, type SvgOptions } from './drawing-svg.js'
+export type { Amount, Labelled, Length, PitchFigure, Range } from './figure.js'
 export { type ErrorFigures, errorFigures, leadFigures } from './figures.js'
+export type { GearIndexing, GearSheet } from './gear-contract.js'
+export { type GearToMake, gearSheet } from './gear-sheet.js'
+export { type AnySheet, type SheetPart, sheetLines, sheetParts } from './lines.js'
 export {
   isMixed,
   moduleOf,
@@ -13,4 +20,6 @@ export {
   type Turning,
   trainInLine,
 } from './places.js'
+export { setUpSheet } from './set-up-sheet.js'
+export type { ThreadWork } from './thread-work.js'
 export { turningSeen, type View } from './view.js'

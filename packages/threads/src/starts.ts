@@ -1,5 +1,5 @@
 import { add, divide, multiply, type PitchText, type Rational, rational, toNumber } from '@trainwright/measures'
-import { Checks } from './checks.js'
+import { Checks, type ExactLength } from './checks.js'
 import { rounded } from './rounding.js'
 
 /** How to come from the first start to another; each way by itself, all from the first start. */
@@ -30,11 +30,11 @@ function carriageMove(slide: Rational, lead: Rational, leadscrew: Rational): Sta
 /**
  * Indexing for a thread of several starts: for each further start the turn of the spindle, the shift of the compound
  * slide, the teeth of a gear, and the move of the carriage along the leadscrew (Jones, Turning and Boring, 1914). The
- * pitch is that of the train: a lead that is a little off makes no carriage move.
+ * pitch is that of the train, exactly: a lead that is a little off makes no carriage move.
  * @throws InputError for fewer than 2 starts, or what cannot be read.
  */
 export function indexStarts(q: {
-  pitch: PitchText
+  pitch: ExactLength
   starts: number
   leadscrew?: PitchText
   /** A gear that turns as the spindle does; where it turns `r` times as fast, give its teeth times r. */

@@ -1,0 +1,60 @@
+import { type Head, type IndexMove, indexing } from '@trainwright/gearcutting'
+import { amount } from './figure.js'
+import type { GearIndexing } from './gear-contract.js'
+import { Problems } from './problems.js'
+
+/** Refusals that are an answer: there is no such cutter, or the head cannot. */
+const ANSWERS = ['no-cutter', 'not-owned', 'wrong-range', 'cannot-divide']
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** What `read` gives, or the sentence that answers instead; other refusals go to `problems`. */
+export function answered<T>(problems: Problems, read: () => T, within: string): T | string | undefined {
+  const own = new Problems()
+  const value = own.from(read, within)
+  const [first, ...more] = own.found
+  if (first && more.length === 0 && ANSWERS.includes(first.code)) return capital(first.message)
+  for (const problem of own.found) problems.add(problem)
+  return value
+}
+
+const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`
+
+function moveText({ turns, holes, circle }: IndexMove): string {
+  const whole = turns && count(Math.abs(turns), 'turn')
+  const part = holes && `${count(Math.abs(holes), 'space')} of the ${circle} circle`
+  return (turns + holes < 0 ? 'back ' : '') + [whole, part].filter(Boolean).join(' and ')
+}
+
+/** '4 + 16/21': turns and spaces of a circle. */
+const placeText = ({ turns, holes, circle }: IndexMove): string =>
+  turns + holes < 0 ? `−${-turns} − ${-holes}/${circle}` : `${turns} + ${holes}/${circle}`
+
+/** How to divide a turn on this head; undefined when the head cannot be read. */
+export function indexingOf(divisions: number, head: Head, problems: Problems): GearIndexing | undefined {
+  const plan = answered(problems, () => indexing({ divisions, head }), '')
+  if (plan === undefined) return undefined
+  const none = { plate: null, moves: [], others: [], worst: null, table: [], reminders: [] }
+  if (typeof plan === 'string') return { kind: 'impossible', text: plan, ...none }
+  const { kind } = plan
+  const plate = plan.plate + 1
+  const moves = plan.moves.map((move) => ({ ...move, text: moveText(move) }))
+  const others = plan.others.map(moveText)
+  const worst = plan.worst === '0' ? null : amount(plan.worstDegrees, '° of the work', 4)
+  const steps = moves.map(({ text }) => text).join(', then the plate ')
+  const same = others.length > 0 ? `; the same: ${others.join('; ')}` : ''
+  return {
+    kind,
+    plate,
+    text: `${capital(kind)}, plate ${plate}: ${steps}${same}${worst ? `; at worst ${worst.text} out` : ''}.`,
+    moves,
+    others,
+    worst,
+    reminders: plan.reminders.map(({ code, message }) => ({ code, message })),
+    table: plan.table.map(({ division, at, error }) => {
+      const places = at.map(placeText)
+      const out = error === '0' ? '' : `, out by ${error} turns`
+      return { division, at: places, error, label: String(division), text: places.join(', plate ') + out }
+    }),
+  }
+}

@@ -1,0 +1,24 @@
+/** Every refusal of this package: what is wrong and the way out. */
+const allowance = 'give an allowance in mm on the effective diameter.'
+const again = 'search again for it.'
+
+const sentences = {
+  object: () => 'An object with named values is needed.',
+  number: (kind: string, least: number, most: number) => `A ${kind}number from ${least} to ${most} is needed.`,
+  choice: (known: readonly string[]) => `This is not known here; take one of ${known.join(', ')}.`,
+  tolerance: () => "Give { ppm } from 0 to under 1000000, or { error, over } such as '0.005 mm' over '10 mm'.",
+  mounted: () => 'A list of gears such as [{ teeth: 40 }] is needed.',
+  'class-or-allowance': () => 'A class says what an allowance would: give one of them.',
+  'no-class': () => `No classes are kept for this form: ${allowance}`,
+  'not-numbered': () => `Pitch and diameter are those of no BA number: ${allowance}`,
+  'wrong-class': (part: string, example: string) => `A ${part} is cut: take one of its classes, such as ${example}.`,
+  'crest-of-nut': () => 'A nut is bored, and has no crests to be left sharp: leave this out.',
+  'no-train': () => 'A train as findTrains gives it is needed.',
+  'other-lathe': () => `This lathe does not cut that lead and hand with this train: ${again}`,
+  'other-thread': () => `This train was sought for another thread: ${again}`,
+} as const satisfies Record<string, (...data: never[]) => string>
+
+export type Code = keyof typeof sentences
+export type Data<C extends Code> = Parameters<(typeof sentences)[C]>
+export const sentence = <C extends Code>(code: C, ...data: Data<C>): string =>
+  (sentences[code] as (...data: Data<C>) => string)(...data)

@@ -1,0 +1,64 @@
+import { gather, InputError, type Problem } from '@trainwright/measures'
+import { type Code, type Data, sentence } from './messages.js'
+
+/** Where values stand in our questions that other packages know by other names. */
+const ours: Readonly<Record<string, string>> = {
+  pitch: 'wanted.pitch',
+  starts: 'wanted.starts',
+  wanted: 'wanted.pitch',
+  lead: 'train',
+  cut: 'train',
+  diameter: 'thread.major',
+  number: 'thread.major',
+  flutes: 'thread.mate.tap.flutes',
+  tolerance: 'thread.mate.tap.tolerance',
+  divisions: 'gear.teeth',
+  'blank.bore': 'bore',
+  'blank.keyway': 'keyway.depth',
+  'blank.wall': 'wall',
+}
+
+/** Collects everything that is wrong with a question, so that one InputError tells it all. */
+export class Problems {
+  readonly found: Problem[] = []
+
+  /** Once each: several figures may rest on the same wrong value. */
+  add(problem: Problem): void {
+    if (!this.found.some(({ path, code }) => path === problem.path && code === problem.code)) this.found.push(problem)
+  }
+
+  say<C extends Code>(path: string, code: C, ...data: Data<C>): void {
+    this.add({ path, code, message: sentence(code, ...data) })
+  }
+
+  /** What `read` gives, or undefined when it refuses. Values that it names stand `within` a part of our question, or '' for none. */
+  from<T>(read: () => T, within = 'thread'): T | undefined {
+    const refused: Problem[] = []
+    const value = gather(refused, read)
+    for (const { path, ...problem } of refused) {
+      const named =
+        ours[path] ?? [within, path.replace(/^setUp/, 'train').replace(/^owned/, 'cutters')].filter(Boolean).join('.')
+      this.add({ ...problem, path: named })
+    }
+    return value
+  }
+
+  /** A number from `least` to `most`, whole if so wanted; when it is not given, nothing is wrong. */
+  number(value: number | undefined, path: string, least: number, most: number, kind: '' | 'whole ' = ''): void {
+    const fits = typeof value === 'number' && value >= least && value <= most && !(kind && value % 1)
+    if (value !== undefined && !fits) this.say(path, 'number', kind, least, most)
+  }
+
+  choice(value: unknown, path: string, known: readonly string[]): void {
+    if (value !== undefined && !known.includes(value as string)) this.say(path, 'choice', known)
+  }
+
+  object(value: unknown, path: string): void {
+    if (typeof value !== 'object' || value === null) this.say(path, 'object')
+  }
+
+  /** @throws InputError when anything was wrong. */
+  done(): void {
+    if (this.found.length > 0) throw new InputError(this.found)
+  }
+}

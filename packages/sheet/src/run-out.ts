@@ -1,0 +1,59 @@
+import { toNumber } from '@trainwright/measures'
+import { directionOfTravel, runOutGroove, threadingSpeeds } from '@trainwright/threads'
+import type { Train } from '@trainwright/trains'
+import type { RunOut } from './contract.js'
+import { amount, both, length, named } from './figure.js'
+import type { Asked } from './job.js'
+import type { Problems } from './problems.js'
+import type { ThreadWork } from './thread-work.js'
+
+/** A limit is rounded down. */
+const atMost = (limit: number) => ({ value: limit, text: `${Math.floor(limit * 10) / 10} rev/min` })
+
+const ways = {
+  headstock: 'The carriage travels towards the headstock as it cuts.',
+  tailstock:
+    'Left-hand work, spindle forward: the carriage travels towards the tailstock as it cuts. Cut the run-out groove first, to full depth, and start every pass in it.',
+}
+
+const byHand = new Set(['fast-leadscrew', 'steep-step-up'])
+
+function speedWords({ limit, speeds }: Pick<RunOut, 'limit' | 'speeds'>, { cautions }: Train): string {
+  if (cautions.some(({ code }) => byHand.has(code))) return 'This train steps up: turn it by the leadscrew, by hand.'
+  if (!limit) return 'The width of the groove is not given: run as slow as it goes.'
+  if (speeds.length === 0) return 'Take a speed below that.'
+  const serving = speeds.filter(({ serves }) => serves).map(({ speed }) => speed.text)
+  return serving.length > 0
+    ? `These serve: ${serving.join(', ')}.`
+    : 'No speed of the lathe serves: turn the spindle by hand.'
+}
+
+/** Which way it cuts, and how fast it may run to the groove. */
+export function runOutOf(
+  { workshop, train, pitch }: Asked,
+  work: ThreadWork | null,
+  problems: Problems,
+): RunOut | undefined {
+  const out = { tool: toNumber(pitch.mm), ...work, lead: train.lead }
+  const { groove, tool } = out
+  const all = [...(workshop.lathe.speeds ?? [])].sort((a, b) => a - b)
+  const allowed = groove === undefined ? null : problems.from(() => threadingSpeeds({ ...out, groove, speeds: all }))
+  const widths = problems.from(() => all.map((speed) => runOutGroove({ ...out, speed }).width))
+  if (allowed === undefined || !widths) return undefined
+  const travel = directionOfTravel({ hand: train.hand })
+  const limit = allowed && named('Spindle at most', atMost(allowed.limit))
+  const speeds = all.map((at, i) => {
+    const [speed, needed] = [amount(at, ' rev/min'), length(widths[i]!, 2)]
+    const serves = allowed ? allowed.serving.includes(at) : null
+    const verdict = serves === null ? '' : serves ? ': serves' : ': too fast'
+    return { speed, groove: needed, serves, text: `${speed.text} needs a groove of ${both(needed)}${verdict}` }
+  })
+  return {
+    travel,
+    text: `${ways[travel]} ${speedWords({ limit, speeds }, train)}`,
+    groove: groove === undefined ? null : named('Groove', length(groove, 2)),
+    tool: named('Tool, along the work', length(tool, 2)),
+    limit,
+    speeds,
+  }
+}

@@ -1,21 +1,46 @@
 import { createTrainWorker } from '@trainwright/trains/worker'
+import { arrival, receive, watchAddress, watchTabs } from './arrival.js'
 import { demo } from './demo.js'
 import './elements/tw-app.js'
 import type { Desk } from './elements/base.js'
 import type { App } from './elements/tw-app.js'
+import { undoKeys } from './elements/undo-keys.js'
 import { Answers } from './state/answers.js'
+import { Drawer } from './state/drawer.js'
+import { heldFrom, typedOf } from './state/held.js'
 import { Job } from './state/job.js'
-import { keep, recall } from './state/keep.js'
+import { Keeper } from './state/keeper.js'
+import { joinTyped } from './state/kept.js'
+import { recall } from './state/recall.js'
 import { ShownProblems } from './state/shown-problems.js'
 import { Store } from './state/store.js'
+import { Updates } from './updates.js'
 
-const job = new Job(recall(() => localStorage) ?? demo(), new Answers(createTrainWorker()))
-const desk: Desk = { job, shown: new ShownProblems(job), picked: new Store<string | null>(null) }
+const drawer = new Drawer(() => localStorage)
+const tab = new Drawer(() => sessionStorage)
+const recalled = recall(drawer, tab)
+const came = await arrival(recalled.visit)
+
+const held = recalled.held ?? heldFrom(demo())
+const first = came && 'shop' in came.opened ? joinTyped(came.opened.shop, came.opened.page) : typedOf(held)
+const job = new Job(first, new Answers(createTrainWorker()))
+const keeper = new Keeper(held, job, drawer, tab, recalled.held === null)
+// To reload loses nothing, unless the browser keeps nothing.
+const updates = new Updates(() => keeper.value.kept && location.reload())
+const desk: Desk = { job, shown: new ShownProblems(job), picked: new Store<string | null>(null), keeper, updates }
+if (came) receive(keeper, came)
 
 const app: App = document.createElement('tw-app')
 app.desk = desk
 app.wide = matchMedia('(min-width: 60rem)').matches
-job.typed.watch(() => {
-  app.kept = keep(() => localStorage, job.typed.value)
-})
 document.body.append(app)
+
+undoKeys(job, keeper)
+watchTabs(keeper)
+watchAddress(keeper)
+if (import.meta.env.PROD && 'serviceWorker' in navigator) {
+  const start = () => updates.start(navigator.serviceWorker, './sw.js')
+  // The first answer goes first.
+  if (document.readyState === 'complete') start()
+  else addEventListener('load', start)
+}

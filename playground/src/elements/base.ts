@@ -1,8 +1,10 @@
 import { LitElement } from 'lit'
 import { property } from 'lit/decorators.js'
 import type { Job } from '../state/job.js'
+import type { Keeper } from '../state/keeper.js'
 import type { ShownProblems } from '../state/shown-problems.js'
 import { Follow, type Store } from '../state/store.js'
+import type { Updates } from '../updates.js'
 
 /** What the elements of the page share. */
 export interface Desk {
@@ -10,6 +12,8 @@ export interface Desk {
   shown: ShownProblems
   /** Key of the train picked from the list; null for the best. */
   picked: Store<string | null>
+  keeper: Keeper
+  updates: Updates
 }
 
 /**

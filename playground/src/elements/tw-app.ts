@@ -1,14 +1,17 @@
 import { errorFigures, trainInLine } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
+import { shopName } from '../keeping-words.js'
 import { shownTrain } from '../state/picked.js'
 import { spoken, verdict } from '../words.js'
 import { Part } from './base.js'
 import { when } from './fields.js'
 import './tw-answer.js'
 import './tw-box.js'
+import './tw-keeping.js'
 import './tw-lathe.js'
 import './tw-thread.js'
+import './tw-workshops.js'
 
 /** ms of quiet before the answer is said to those who listen. */
 const PAUSE = 900
@@ -16,8 +19,6 @@ const PAUSE = 900
 /** The whole sheet: the job card with the question, the drawing sheet with the answer. */
 @customElement('tw-app')
 export class App extends Part {
-  /** False when the browser does not let the page keep what is typed. */
-  @property({ type: Boolean }) kept = true
   /** Wide enough for the card to lie open beside the drawing. */
   @property({ type: Boolean }) wide = false
   @state() private said = ''
@@ -85,17 +86,14 @@ export class App extends Part {
     return html`<header class="band">
         <h1><img src="./icon.svg" alt="" width="28" height="28" />Trainwright</h1>
         <p>Change gears for the thread in hand</p>
+        <tw-keeping .desk=${desk}></tw-keeping>
       </header>
       <main>
         <form class="card" aria-label="Job card" @submit=${(event: Event) => event.preventDefault()}>
           <tw-thread .desk=${desk}></tw-thread>
+          ${this.#fold('workshops', 'Workshop', shopName(desk.job.typed.value.workshop.name), html`<tw-workshops .desk=${desk}></tw-workshops>`)}
           ${this.#fold('lathe', 'Lathe', this.#latheSummary(), html`<tw-lathe .desk=${desk}></tw-lathe>`)}
           ${this.#fold('kinds', 'Box of gears', this.#boxSummary(), html`<tw-box .desk=${desk}></tw-box>`)}
-          ${when(
-            !this.kept,
-            () =>
-              html`<p class="wrong">The browser does not let this page keep what you type: it goes when the page is closed.</p>`,
-          )}
         </form>
         <section class="sheet" id="answer" aria-label="Answer" tabindex="-1">
           <tw-answer .desk=${desk}></tw-answer>

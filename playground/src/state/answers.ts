@@ -33,6 +33,7 @@ const nothing: Answer = {
 /** Asks the worker and keeps what it said. Whoever asks again no longer wants the earlier answer. */
 export class Answers extends Store<Answer> {
   #latest = 0
+  #strange = false
 
   constructor(private readonly worker: Pick<ReturnType<typeof createTrainWorker>, 'findTrains'>) {
     super(nothing)
@@ -40,6 +41,11 @@ export class Answers extends Store<Answer> {
 
   #say(change: Partial<Answer>): void {
     this.set({ ...this.value, ...change })
+  }
+
+  /** What is asked next is about another workshop: the last good answer is no old answer to that. */
+  forget(): void {
+    this.#strange = true
   }
 
   async ask({ question, problems }: Asked): Promise<void> {
@@ -50,7 +56,7 @@ export class Answers extends Store<Answer> {
       const search = await this.worker.findTrains(workshop, wanted, options)
       if (turn !== this.#latest) return
       if (problems.length > 0) this.#refuse(problems)
-      else this.set({ search, question, current: true, working: false, problems: [], failure: null })
+      else this.#answer({ search, question, current: true, working: false, problems: [], failure: null })
     } catch (error) {
       if (turn !== this.#latest || (error as Error).name === 'AbortError') return
       if (error instanceof InputError) this.#refuse([...problems, ...unless(problems, error.problems)])
@@ -60,8 +66,14 @@ export class Answers extends Store<Answer> {
     }
   }
 
+  #answer(answer: Answer): void {
+    this.#strange = false
+    this.set(answer)
+  }
+
   #refuse(problems: readonly Problem[]): void {
-    this.#say({ current: false, working: false, problems, failure: null })
+    const last = this.#strange ? nothing : this.value
+    this.set({ ...last, current: false, working: false, problems, failure: null })
   }
 }
 

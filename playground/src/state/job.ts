@@ -23,6 +23,14 @@ export class Job {
     if (Object.keys(change).some((key) => key !== 'view')) void this.answers.ask(ask(this.typed.value))
   }
 
+  /** Shows all that is typed as it was put in elsewhere; `strange` when it is not about the same workshop any more. */
+  show(typed: Typed, strange = false): void {
+    const before = this.typed.value
+    if (Object.entries(typed).every(([key, value]) => Reflect.get(before, key) === value)) return
+    if (strange) this.answers.forget()
+    this.type(typed)
+  }
+
   get thread(): TypedThread {
     const { threads, thread } = this.typed.value
     return threads[thread]!
@@ -42,6 +50,10 @@ export class Job {
   typeThread(change: Partial<TypedThread>): void {
     const { threads, thread } = this.typed.value
     this.type({ threads: threads.map((t, i) => (i === thread ? { ...t, ...change } : t)) })
+  }
+
+  typeName(name: string): void {
+    this.type({ workshop: { ...this.typed.value.workshop, name } })
   }
 
   typeLathe(change: Partial<TypedLathe>): void {

@@ -1,0 +1,82 @@
+import { type Bounds, fill, listOf, oneOf, type Shape } from './shape.js'
+import { blankDrive, blankKind, blankThread, SHAFTS, type Typed } from './typed.js'
+
+/**
+ * The version of what is kept, saved and linked. New parts of what is typed do not change it: they are filled from
+ * their blanks when an older page wrote it, and stay untouched when a newer one did. A change that this does not cover
+ * raises it, and `migrate` learns the way.
+ */
+export const VERSION = 2
+
+/** A workshop as it is kept: a lathe with its box, and how its drawing is turned. */
+export type Shop = Pick<Typed, 'workshop' | 'view'>
+
+/** What belongs to the page whichever workshop is open: a thread wanted is asked of one lathe and then of another. */
+export type Page = Omit<Typed, keyof Shop>
+
+const hand = oneOf('right', 'left')
+const drives = [{ ...blankDrive(), belt: oneOf('none', 'toothed', 'plain') }]
+
+const shopShape: Shape<Shop> = {
+  workshop: {
+    name: '',
+    lathe: {
+      leadscrew: { pitch: '', hand },
+      studs: '2',
+      planes: '2',
+      centreDistance: '',
+      shaftClearance: '',
+      room: { input: '', output: '' },
+      fixed: { input: '', output: '' },
+      drives,
+      gearbox: drives,
+      also: {},
+    },
+    kinds: listOf(
+      { ...blankKind(), by: oneOf('module', 'dp'), shafts: listOf(oneOf('input', 'stud', 'output'), SHAFTS) },
+      [blankKind()],
+    ),
+    also: {},
+  },
+  view: { rotate: 90, mirror: false },
+}
+
+const pageShape: Shape<Page> = {
+  threads: listOf({ ...blankThread(), hand, tolerance: { ...blankThread().tolerance, by: oneOf('ppm', 'length') } }, [
+    blankThread(),
+  ]),
+  thread: 0,
+  order: oneOf('fewest gears', 'closest'),
+}
+
+export function splitTyped({ workshop, view, ...page }: Typed): { shop: Shop; page: Page } {
+  return { shop: { workshop, view }, page }
+}
+
+export const joinTyped = ({ workshop, view }: Shop, page: Page): Typed => ({ ...page, workshop, view })
+
+export const blankShop = (): Shop => fill<Shop>(shopShape, undefined, [])
+
+/** What the first version kept in one piece, in two. */
+export function migrate(x: { typed?: unknown }): { shop: unknown; page: unknown } {
+  const { workshop, view, ...page } = Object(x.typed) as Partial<Typed>
+  return { shop: { workshop, view }, page }
+}
+
+/** Reads a workshop that was kept; parts that cannot be read are blank, and `wrong` names them. */
+export function readShop(x: unknown, wrong: string[] = [], bounds?: Bounds): Shop {
+  const shop = fill<Shop>(shopShape, x, wrong, '', bounds)
+  const { workshop } = shop
+  if (workshop.kinds.length > 0) return shop
+  wrong.push('workshop.kinds')
+  return { ...shop, workshop: { ...workshop, kinds: [blankKind()] } }
+}
+
+/** Reads what belongs to the page; parts that cannot be read are blank, and `wrong` names them. */
+export function readPage(x: unknown, wrong: string[] = [], bounds?: Bounds): Page {
+  const page = fill<Page>(pageShape, x, wrong, '', bounds)
+  if (page.threads[page.thread]) return page
+  wrong.push('thread')
+  const threads = page.threads.length > 0 ? page.threads : [blankThread()]
+  return { ...page, threads, thread: 0 }
+}

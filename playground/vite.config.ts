@@ -68,8 +68,6 @@ const offline = VitePWA({
 export default defineConfig({
   // Any folder of any server will do.
   base: './',
-  plugins: [contentSecurityPolicy, workerSharesChunks],
-
   plugins: [contentSecurityPolicy, workerSharesChunks, offline],
   build: { modulePreload: { polyfill: false } },
   // The search runs in a module worker, which becomes a chunk of its own.

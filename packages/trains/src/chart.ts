@@ -21,9 +21,16 @@ function changes(from: Train | null, to: Train): number {
   return fresh
 }
 
-/** From row to row the thread and train that change fewest gears; of equals the earlier thread, then the better train. */
+const changesInAll = (rows: readonly ChartRow[]): number =>
+  rows.reduce((sum, { train }, i) => sum + (train ? changes(rows[i - 1]?.train ?? null, train) : 0), 0)
+
+/**
+ * From row to row the thread and train that change fewest gears; of equals the earlier thread, then the better train. In
+ * the order given, each by its best train, where that comes to fewer changes in all.
+ */
 function inFewestChanges(rows: { row: ChartRow; trains: Train[] }[]): ChartRow[] {
-  const left = rows.filter(({ trains }) => trains.length > 0)
+  const withTrain = rows.filter(({ trains }) => trains.length > 0)
+  const left = [...withTrain]
   const ordered: ChartRow[] = []
   let last: Train | null = null
   while (left.length > 0) {
@@ -38,7 +45,9 @@ function inFewestChanges(rows: { row: ChartRow; trains: Train[] }[]): ChartRow[]
     ordered.push({ ...row, train: best.train })
     last = best.train
   }
-  return [...ordered, ...rows.filter(({ trains }) => trains.length === 0).map(({ row }) => row)]
+  const given = withTrain.map(({ row }) => row)
+  const better = changesInAll(given) < changesInAll(ordered) ? given : ordered
+  return [...better, ...rows.filter(({ trains }) => trains.length === 0).map(({ row }) => row)]
 }
 
 /** makeChart on a prepared bench and a checked question. */

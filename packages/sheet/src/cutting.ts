@@ -1,4 +1,4 @@
-import { type Cut, forms, infeed, passes, tappingDrill, threadCut, threadDimensions } from '@trainwright/threads'
+import { type Cut, forms, passes, tappingDrill, threadCut, threadDimensions } from '@trainwright/threads'
 import type { Cutting, PassToTake } from './contract.js'
 import { amount, both, length, named, range, rounded, span } from './figure.js'
 import type { ThreadRead } from './limits.js'
@@ -63,10 +63,11 @@ export function cuttingOf(
   const groove = problems.from(() => grooveOf(read))
   if (!groove) return undefined
   const depth = rounded(Math.abs(groove.root - groove.blank) / 2)
-  const feed = problems.from(() => infeed({ ...how, depth }))
   const schedule = problems.from(() => passes({ ...how, depth }))
   const drill = nut ? problems.from(() => drillOf(read), 'thread.mate') : null
-  if (!feed || !schedule || drill === undefined) return undefined
+  if (!schedule || drill === undefined) return undefined
+  // The last pass stands at full depth.
+  const feed = schedule.passes.at(-1)!
   const basic = nut ? sizes.internal : sizes
   const form = {
     name: typeof how.form === 'string' ? how.form : 'own',

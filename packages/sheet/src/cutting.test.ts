@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest'
+import demo from '../../../test-data/demo-workshop.json' with { type: 'json' }
+import { setUpSheet } from './set-up-sheet.js'
+import { readDemo } from './testing/demo.js'
+import type { ThreadWork } from './thread-work.js'
+
+const { footScrew, workshop } = readDemo(demo)
+
+const { wanted, train } = footScrew
+const cut = (work: Omit<ThreadWork, 'form'> & { form?: ThreadWork['form'] }) =>
+  setUpSheet(workshop, wanted, train, { form: 'metric', ...work }).cutting!
+
+describe('blank and depth', () => {
+  it('are nominal without limits: depth 0.613435 p, ISO 68-1', () => {
+    const { blank, depth, root, aim, limits } = cut({ major: 10 })
+    expect([blank.mm, aim, limits]).toEqual([10, 'nominal sizes', null])
+    expect(depth.mm).toBeCloseTo(0.613435, 5)
+    expect(root.mm).toBeCloseTo(10 - 1.22687, 5)
+  })
+
+  it('follow crest and nose as they are wanted', () => {
+    // Sharp crests stand H/8 higher than flat ones: 0.108253 p.
+    expect(cut({ major: 10, crest: 'sharp' }).blank.mm).toBeCloseTo(10 + 2 * 0.108253, 5)
+    // A pointed tool goes H/2 under the effective diameter: 9.350481 - 0.866025.
+    expect(cut({ major: 10, nose: { flat: 0 } }).root.mm).toBeCloseTo(9.350481 - 0.866025, 5)
+    expect(cut({ major: 10, nose: { flat: 0 }, cut: 'nut' }).root.mm).toBeCloseTo(9.350481 + 0.866025, 5)
+    expect(cut({ major: 10, cut: 'nut' }).root.mm).toBeCloseTo(10, 9)
+  })
+
+  it('allow below nominal for a screw, above for a nut, and work to the middle', () => {
+    const screw = cut({ major: 10, allowance: 0.2 })
+    expect(screw.effectiveAim.mm).toBeCloseTo(9.350481 - 0.1, 5)
+    expect(screw.blank.mm).toBe(10)
+    expect(screw.depth.mm).toBeCloseTo(0.613435 + 0.05, 5)
+    expect(screw.limits).toMatchObject({ name: 'allowance', major: null, minor: null })
+    const nut = cut({ major: 10, allowance: 0.2, cut: 'nut' })
+    expect(nut.effectiveAim.mm).toBeCloseTo(9.350481 + 0.1, 5)
+    expect(nut.blank.mm).toBeCloseTo(10 - 1.082532, 5)
+    expect(nut.crestRadius).toBeNull()
+  })
+
+  it('bore a 6H nut within its minor limits', () => {
+    // M10 x 1 6H: ASME B1.13M, internal thread limits: minor 8.917 to 9.153.
+    const { blank, limits, text } = cut({ major: 10, class: '6H', cut: 'nut' })
+    expect(limits!.minor!.map((x) => x.text)).toEqual(['8.917 mm', '9.153 mm'])
+    expect(blank.mm).toBeCloseTo(9.035, 3)
+    expect(text).toBe('Nut, form metric (ISO 68-1), 60°, lead angle 1.95°; worked to the middle of the limits')
+  })
+})
+
+describe('infeed', () => {
+  it('counts the compound from the cross-slide, and says what that is from the axis', () => {
+    const { compound, infeed, depth } = cut({ major: 10, compound: 29.5 })
+    expect([compound.angle.text, compound.fromAxis.text]).toEqual(['29.5°', '60.5°'])
+    expect(infeed.radial.mm).toBe(depth.mm)
+    expect(infeed.travel.mm).toBeCloseTo(depth.mm / Math.cos((29.5 * Math.PI) / 180), 8)
+    expect(infeed.sideways.mm).toBeCloseTo(depth.mm * Math.tan((29.5 * Math.PI) / 180), 8)
+  })
+
+  it('goes straight in unless it is asked otherwise', () => {
+    const { compound, passes, infeed } = cut({ major: 10 })
+    expect([compound.angle.value, compound.fromAxis.value, infeed.sideways.mm]).toEqual([0, 90, 0])
+    expect(passes[0]!.text).not.toContain('slide')
+    expect(cut({ major: 10, compound: 29.5 }).passes[0]!.text).toContain('slide to')
+  })
+
+  it('ends at full depth with the spring passes asked for', () => {
+    const { passes, depth } = cut({ major: 10, passes: 5, springPasses: 1 })
+    expect(passes.map(({ number, kind }) => `${number} ${kind}`)).toEqual([
+      '1 cut',
+      '2 cut',
+      '3 cut',
+      '4 cut',
+      '5 cut',
+      '6 spring',
+    ])
+    expect(passes[4]!.to).toMatchObject({ mm: depth.mm })
+    expect(passes.reduce((sum, { deeper }) => sum + deeper.mm, 0)).toBeCloseTo(depth.mm, 6)
+    expect(passes[5]).toMatchObject({ label: 'Pass 6', deeper: { mm: 0 } })
+    expect(passes[5]!.text).toContain('a spring pass')
+    expect(cut({ major: 10, firstCut: 0.3 }).passes[0]!.deeper.mm).toBeLessThanOrEqual(0.3)
+  })
+})
+
+describe('forms', () => {
+  it('are named with their standard, an own one as given', () => {
+    expect(cut({ major: 10 }).form).toMatchObject({ name: 'metric', standard: 'ISO 68-1', angle: { value: 60 } })
+    expect(cut({ form: { angle: 50, crest: 0.1, root: 0.1 }, major: 10 }).form).toMatchObject({
+      name: 'own',
+      standard: 'as given',
+    })
+  })
+})

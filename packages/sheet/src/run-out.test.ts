@@ -1,0 +1,90 @@
+import type { Lathe, ThreadWanted } from '@trainwright/trains'
+import { describe, expect, it } from 'vitest'
+import demo from '../../../test-data/demo-workshop.json' with { type: 'json' }
+import { setUpSheet } from './set-up-sheet.js'
+import { plain, readDemo, trainFor } from './testing/demo.js'
+import type { ThreadWork } from './thread-work.js'
+
+const { footScrew, workshop } = readDemo(demo)
+
+function sheet(lathe: Partial<Lathe>, wanted: ThreadWanted, work: Partial<ThreadWork> | null = null, gears?: number[]) {
+  const shop = plain(lathe, gears)
+  const full = work && ({ form: 'metric', major: 20, ...work } as ThreadWork)
+  return setUpSheet(shop, wanted, trainFor(shop, wanted), full)
+}
+
+describe('run-out', () => {
+  it('limits the speed by groove, lead and tool', () => {
+    // (3 - 1) mm of room at 1.5 mm a turn in half a second: 2 / 1.5 x 120 = 160 rev/min.
+    const { runOut } = sheet({ speeds: [200, 50, 160] }, { pitch: '1.5 mm' }, { groove: 3, tool: 1 })
+    expect(runOut.limit).toMatchObject({ value: 160, text: '160 rev/min' })
+    expect(runOut.speeds.map(({ speed, serves }) => [speed.value, serves])).toEqual([
+      [50, true],
+      [160, true],
+      [200, false],
+    ])
+    expect(runOut.text).toContain('These serve: 50 rev/min, 160 rev/min.')
+    expect(runOut.speeds[1]).toMatchObject({ groove: { text: '3.00 mm' }, text: expect.stringContaining(': serves') })
+    expect(runOut.speeds[2]!.text).toContain(': too fast')
+  })
+
+  it('rounds a limit down, and gives the slower hand more groove', () => {
+    const { limit } = sheet({}, { pitch: '1.5 mm' }, { groove: 2.99, tool: 1 }).runOut
+    expect(limit).toMatchObject({ value: expect.closeTo(159.2, 5), text: '159.2 rev/min' })
+    expect(sheet({}, { pitch: '1.5 mm' }, { groove: 2.999, tool: 1 }).runOut.limit!.text).toBe('159.9 rev/min')
+    expect(sheet({}, { pitch: '1.5 mm' }, { groove: 3, tool: 1, reaction: 1 }).runOut.limit!.value).toBe(80)
+  })
+
+  it('says what to do when nothing serves, or little is known', () => {
+    const text = (lathe: Partial<Lathe>, work: Partial<ThreadWork> | null) =>
+      sheet(lathe, { pitch: '1.5 mm' }, work).runOut.text
+    expect(text({ speeds: [500] }, { groove: 2 })).toContain('No speed of the lathe serves: turn the spindle by hand.')
+    expect(text({}, { groove: 2 })).toContain('Take a speed below that.')
+    expect(text({ speeds: [50] }, null)).toContain('The width of the groove is not given')
+  })
+
+  it('takes the tool to be a pitch wide', () => {
+    expect(sheet({}, { pitch: '1.5 mm' }).runOut.tool.mm).toBe(1.5)
+    expect(sheet({}, { pitch: '1.5 mm' }, {}).runOut.tool.mm).toBe(1.5)
+    expect(sheet({}, { pitch: '1.5 mm' }, { tool: 0.4 }).runOut.tool.mm).toBe(0.4)
+  })
+
+  it('has a train that steps up turned by hand from the leadscrew', () => {
+    const { runOut, cautions } = sheet({ speeds: [50] }, { pitch: '12 mm' }, { groove: 100 }, [80, 20, 40])
+    expect(runOut.text).toContain('turn it by the leadscrew, by hand')
+    expect(cautions.find(({ code }) => code === 'steep-step-up')).toMatchObject({
+      when: 'power',
+      source: expect.stringContaining('Jones'),
+    })
+  })
+})
+
+describe('several starts', () => {
+  it('index by spindle, slide, gear or carriage', () => {
+    const { starts } = sheet({ halfNuts: true }, { pitch: '1 mm', starts: 3 }, null, [30, 40, 50, 30, 60])
+    expect(starts!.count).toBe(3)
+    expect(starts!.each.map(({ start, turn, slide }) => [start, turn, slide.mm])).toEqual([
+      [2, '1/3', 1],
+      [3, '2/3', 2],
+    ])
+    // The lead is that of the leadscrew: no carriage move falls on another start.
+    expect(starts!.each.map(({ carriage }) => carriage)).toEqual([null, null])
+  })
+
+  it('move the carriage only with half nuts, and turn the first gear only where its teeth divide', () => {
+    const twice = { pitch: '3 mm', starts: 2 }
+    const by = (lathe: Partial<Lathe>) => sheet(lathe, twice, null, [80, 40, 60, 30]).starts!.each[0]!
+    expect(by({})).toMatchObject({ carriage: { move: { mm: 3 }, threads: 1 } })
+    expect(by({}).text).toContain('1/2 of a turn from the first: the compound slide')
+    expect(by({}).text).toContain('3.000 mm (0.1181 in), 1 thread of the leadscrew')
+    expect(by({ halfNuts: false }).carriage).toBeNull()
+    expect([30, 40]).toContain(by({}).teeth)
+    const odd = sheet({}, { pitch: '1.5 mm', starts: 2 }, null, [45, 45, 60, 20]).starts!.each[0]!
+    expect(odd.teeth).toBeNull()
+    expect(odd.text).not.toContain('unmeshed')
+  })
+
+  it('are none for one start', () => {
+    expect(setUpSheet(workshop, footScrew.wanted, footScrew.train).starts).toBeNull()
+  })
+})

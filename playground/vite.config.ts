@@ -68,7 +68,6 @@ const offline = VitePWA({
 export default defineConfig({
   // Any folder of any server will do.
   base: './',
-  plugins: [contentSecurityPolicy, workerSharesChunks],
 
   plugins: [contentSecurityPolicy, workerSharesChunks, offline],
   build: { modulePreload: { polyfill: false } },

@@ -45,7 +45,7 @@ export function worded(notice: Notice): string {
     case 'removed':
       return `Removed: ${shopName(notice.what)}. Undo brings it back.`
     case 'opened':
-      return `Opened: ${shopName(notice.what)}. Undo takes it away again.`
+      return `Opened: ${shopName(notice.what)}.`
     case 'elsewhere':
       return 'Changed in another tab of this page; the newest stands. Undo brings back what was here.'
     case 'gone':

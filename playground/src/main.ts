@@ -38,7 +38,7 @@ document.body.append(app)
 undoKeys(job, keeper)
 watchTabs(keeper)
 watchAddress(keeper)
-if (import.meta.env.PROD && 'serviceWorker' in navigator) {
+if ('serviceWorker' in navigator) {
   const start = () => updates.start(navigator.serviceWorker, './sw.js')
   // The first answer goes first.
   if (document.readyState === 'complete') start()

@@ -72,4 +72,10 @@ describe('ask', () => {
     const { problems } = ask({ ...typed, workshop: { ...typed.workshop, lathe, kinds } })
     expect(problems.map((p) => p.path)).toEqual(['kinds[0].line', 'lathe.centreDistance'])
   })
+
+  it('says of a line that is no box only what is enough to see it', () => {
+    const typed = demo()
+    const kinds = [{ ...typed.workshop.kinds[0]!, line: 'x '.repeat(2000) }]
+    expect(ask({ ...typed, workshop: { ...typed.workshop, kinds } }).problems).toHaveLength(5)
+  })
 })

@@ -24,6 +24,9 @@ export interface Asked {
   problems: Problem[]
 }
 
+/** Problems of one line that are told: whoever pastes a letter into it need not read of every word. */
+const ENOUGH = 5
+
 /** The gears of one kind, or null while its line cannot be read. */
 export type ReadKind = GearStock[] | null
 
@@ -82,7 +85,7 @@ export function readKinds(kinds: readonly TypedKind[], problems: Problem[]): Rea
   return kinds.map((kind, i) => {
     const found: Problem[] = []
     const gears = gather(found, () => parseBox(kind.line))
-    problems.push(...found.map((problem) => ({ ...problem, path: `kinds[${i}].line` })))
+    problems.push(...found.slice(0, ENOUGH).map((problem) => ({ ...problem, path: `kinds[${i}].line` })))
     return gears ? gears.map((gear) => ({ ...gear, ...sizeOf(kind) })) : null
   })
 }

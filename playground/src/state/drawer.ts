@@ -1,4 +1,5 @@
 import { VERSION } from './kept.js'
+import { parsed } from './parsed.js'
 
 /** Other versions of the page keep under other names, so that neither overwrites the other. */
 const PREFIX = `trainwright/${VERSION}/`
@@ -79,13 +80,5 @@ export class Drawer {
     } catch {
       // Then it stays.
     }
-  }
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch {
-    return undefined
   }
 }

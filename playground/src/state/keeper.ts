@@ -182,10 +182,10 @@ export class Keeper extends Store<Keeping> {
     this.absorb()
     const { held } = this.value
     const notice: Notice = { code: 'opened', what: shop.workshop.name }
-    const known = shopsOf(held).find(([, one]) => same(one, shop))?.[0] ?? newKey()
+    const [key, one] = shopsOf(held).find(([, known]) => same(known, shop)) ?? [newKey(), shop]
     const parts = this.demo ? [] : held.parts
     const own = this.demo ? page : withThreads(pageOf(held), page)
-    this.#go(holding([...parts, [PAGE, own]], shop, known), { step: '', notice })
+    this.#go(holding([...parts, [PAGE, own]], one, key), { step: '', notice })
   }
 
   /** Shows a question that came with a link, and leaves alone what is the person's own. */
@@ -217,7 +217,7 @@ export class Keeper extends Store<Keeping> {
   #go(after: Held, { step, notice = null, stored = false }: Way = {}): void {
     const before = this.value.held
     const keys = changedKeys(before.parts, after.parts)
-    if (step !== undefined) {
+    if (step !== undefined && placeOf(before.parts, after.parts)) {
       this.#history.note(replaced(before, keys), step)
       this.demo = false
     }

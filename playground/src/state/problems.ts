@@ -14,6 +14,7 @@ const fields: readonly [RegExp, string][] = [
   [/^lathe\.(drives|gearbox|studs|planes|centreDistance|shaftClearance)/, 'lathe.$1'],
   [/^kinds\[(\d+)\]\.(line|size|angle|shafts)/, 'kinds[$1].$2'],
   [/^gears/, 'kinds[0].line'],
+  [/^name/, 'name'],
 ]
 
 /** Problems by the field beside which each is shown; those of no field stand under ''. */

@@ -1,4 +1,5 @@
 import { migrate, type Page, readPage, readShop, type Shop, VERSION } from './kept.js'
+import { parsed } from './parsed.js'
 
 /** Why a file or a link is not taken; worded elsewhere. */
 export interface Refusal {
@@ -14,6 +15,8 @@ export const LARGEST = 500_000
 /** Objects in objects: no workshop goes half as deep. */
 const DEEPEST = 20
 const BOUNDS = { text: 5000, list: 200 }
+/** More kinds of gear than anybody has; each is a form of its own on the page. */
+const MOST_KINDS = 50
 /** Characters of all lines of gears together: 500 gears are written in a third of it. */
 const LONGEST_LINES = 10_000
 
@@ -31,14 +34,8 @@ export function fileName({ workshop }: Shop): string {
 /** Reads the text of a file of unknown origin. Never throws. */
 export function readFile(text: string): Opened {
   if (text.length > LARGEST) return { refusal: { code: 'too-big' } }
-  let x: unknown
-  try {
-    // A prototype is nothing that a workshop has.
-    x = JSON.parse(text, (key, value) => (key === '__proto__' ? undefined : value))
-  } catch {
-    return { refusal: { code: 'unreadable' } }
-  }
-  return readDocument(x)
+  const x = parsed(text)
+  return x === undefined ? { refusal: { code: 'unreadable' } } : readDocument(x)
 }
 
 function readDocument(x: unknown): Opened {
@@ -53,8 +50,9 @@ function readDocument(x: unknown): Opened {
   if (Object(shop).workshop === undefined) return refused('not-ours')
   const wrong: string[] = []
   const read = { shop: readShop(shop, wrong, BOUNDS), page: readPage(page, wrong, BOUNDS) }
-  const lines = read.shop.workshop.kinds.reduce((sum, { line }) => sum + line.length, 0)
-  if (lines > LONGEST_LINES) wrong.push('workshop.kinds')
+  const { kinds } = read.shop.workshop
+  const lines = kinds.reduce((sum, { line }) => sum + line.length, 0)
+  if (kinds.length > MOST_KINDS || lines > LONGEST_LINES) wrong.push('workshop.kinds')
   return wrong.length > 0 ? refused('damaged', wrong) : read
 }
 

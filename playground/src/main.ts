@@ -3,6 +3,7 @@ import { arrival, receive, watchAddress, watchTabs } from './arrival.js'
 import { demo } from './demo.js'
 import './elements/tw-app.js'
 import type { Desk } from './elements/base.js'
+import { fitPaper } from './elements/fit-paper.js'
 import type { App } from './elements/tw-app.js'
 import { undoKeys } from './elements/undo-keys.js'
 import { Answers } from './state/answers.js'
@@ -41,6 +42,7 @@ const app: App = document.createElement('tw-app')
 app.desk = desk
 app.wide = matchMedia('(min-width: 60rem)').matches
 document.body.append(app)
+fitPaper(app)
 
 undoKeys(job, keeper)
 watchTabs(keeper)

@@ -17,6 +17,13 @@ const hints: Record<Measure, string> = {
   angle: 'degrees between flanks',
 }
 
+const doubts: Record<Measure, string> = {
+  major: 'Crests ±',
+  effective: 'Effective ±',
+  pitch: 'Pitch ±, mm',
+  angle: 'Angle ±, degrees',
+}
+
 /** A thread known from a worn sample: what was measured, each with its doubt, and the published threads that it may be. */
 @customElement('tw-measured')
 export class MeasuredPart extends Part {
@@ -46,7 +53,7 @@ export class MeasuredPart extends Part {
     ${textField({
       desk,
       path: `measured.${what}.doubt`,
-      label: `± doubt${what === 'angle' ? ', degrees' : ''}`,
+      label: doubts[what],
       value: work.measured[what].doubt,
       span: 2,
       type: (doubt) => type({ doubt }),

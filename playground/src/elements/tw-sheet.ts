@@ -1,13 +1,12 @@
 import type { SetUpSheet } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
 import { customElement } from 'lit/decorators.js'
-import { SAFETY } from '../words.js'
 import { Part } from './base.js'
 import { choice, when } from './fields.js'
 import { matePart, passesPart, sizesPart } from './sheet/cutting.js'
 import { gearsPart, leadPart } from './sheet/gears.js'
-import { type Pen, penIn } from './sheet/parts.js'
-import { cautionsPart, checksPart, runOutPart, startsPart } from './sheet/running.js'
+import { Pen } from './sheet/parts.js'
+import { cautionsPart, checksPart, runOutPart, sourcesPart, startsPart } from './sheet/running.js'
 
 /** The set-up sheet: the job from the gears to the last measurement, to be read at the lathe or printed. */
 @customElement('tw-sheet')
@@ -22,11 +21,11 @@ export class SheetPart extends Part {
   }
 
   #parts(pen: Pen, sheet: SetUpSheet): TemplateResult {
-    const { cutting, starts, mate } = sheet
-    return html`${cautionsPart(pen, sheet.cautions)} ${gearsPart(pen, sheet.gears)} ${leadPart(pen, sheet.lead)}
+    const { job, cutting, starts, mate } = sheet
+    return html`${cautionsPart(pen, sheet.cautions)} ${gearsPart(pen, job, sheet.gears)} ${leadPart(pen, job, sheet.lead)}
     ${when(cutting, () => html`${sizesPart(pen, cutting!)} ${passesPart(pen, cutting!)}`)}
     ${checksPart(pen, sheet.checks)} ${runOutPart(pen, sheet.runOut)}
-    ${when(starts, () => startsPart(pen, starts!))} ${when(mate, () => matePart(pen, mate!))}`
+    ${when(starts, () => startsPart(pen, starts!))} ${when(mate, () => matePart(pen, mate!))} ${sourcesPart(pen)}`
   }
 
   /** What the sheet lacks, and why. */
@@ -58,11 +57,11 @@ export class SheetPart extends Part {
       </div>
       ${when(
         sheets.maker.failed,
-        () => html`<p class="wrong">The set-up sheet could not be loaded: open the page again when there is a network.</p>
-          <p class="set-note safety"><strong>Safety.</strong> ${SAFETY}</p>`,
+        () =>
+          html`<p class="wrong">The set-up sheet could not be loaded: open the page again when there is a network.</p>`,
       )}
       ${this.#state(sheet, current)}
-      ${when(sheet, () => html`<div class="parts">${this.#parts(penIn(view.units), sheet!)}</div>`)}`
+      ${when(sheet, () => html`<div class="parts">${this.#parts(new Pen(view.units), sheet!)}</div>`)}`
   }
 }
 

@@ -81,6 +81,7 @@ export class ToolPart extends Part {
       value: passes.spring,
       hint: '2 if left blank',
       keys: 'numeric',
+      span: passes.by === 'pitch' ? 6 : 3,
       type: (spring) => set({ spring }),
     })}`
   }

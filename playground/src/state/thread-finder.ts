@@ -34,13 +34,17 @@ function matches(sought: readonly string[], name: readonly string[]): boolean {
   })
 }
 
-/** Threads whose names begin like what is typed ('M6', 'BA 4', '1/4'), the one of that very name first. */
+/** Threads whose names begin like what is typed ('M6', 'BA 4', '1/4'): the one of that very name first. */
 export function searchThreads(text: string): SeriesThread[] {
   const sought = words(text)
-  if (sought.length === 0) return []
+  const [first] = sought
+  if (!first) return []
   const named = findThread(text)
-  const others = seriesNames().flatMap((name) =>
-    series(name).filter((thread) => thread !== named && matches(sought, words(thread.name))),
-  )
-  return named ? [named, ...others] : others
+  const found = seriesNames()
+    .flatMap(series)
+    .map((thread) => ({ thread, name: words(thread.name) }))
+    .filter(({ name }) => matches(sought, name))
+    .map(({ thread, name }) => ({ thread, rank: thread === named ? 0 : name[0]!.startsWith(first) ? 1 : 2 }))
+  if (named && !found.some(({ thread }) => thread === named)) found.push({ thread: named, rank: 0 })
+  return found.sort((a, b) => a.rank - b.rank).map(({ thread }) => thread)
 }

@@ -1,10 +1,10 @@
-import type { GearsToMount, RealLead } from '@trainwright/sheet'
+import type { GearsToMount, Job, RealLead } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
 import { when } from '../fields.js'
-import { figures, type Pen, part, source, table, text } from './parts.js'
+import { figures, type Pen, part, table, text } from './parts.js'
 
 /** Settings and distances; which gear sits where stands beside the drawing. */
-export function gearsPart(pen: Pen, gears: GearsToMount): TemplateResult {
+export function gearsPart(pen: Pen, { workshop }: Job, gears: GearsToMount): TemplateResult {
   const { meshes, shafts, swing, clearance, changes, backlash, drive, gearbox } = gears
   const measured = meshes.some(({ over }) => over)
   return part(
@@ -12,6 +12,7 @@ export function gearsPart(pen: Pen, gears: GearsToMount): TemplateResult {
     'Gears',
     when(changes, () => html`<p>${changes!.text}</p>`),
     figures(
+      ['Lathe', workshop],
       ['Train', gears.line],
       ['Drive', drive],
       ['Gearbox', gearbox],
@@ -32,18 +33,20 @@ export function gearsPart(pen: Pen, gears: GearsToMount): TemplateResult {
         ...(measured ? [over ? pen.length(over.distance) : '–'] : []),
       ]),
     ),
-    html`<p>${backlash.text} ${source(backlash.source)}</p>`,
+    html`<p>${backlash.text} ${pen.source(backlash.source)}</p>`,
   )
 }
 
 /** What the train really cuts, and what its error does to the fit. */
-export function leadPart(pen: Pen, { lead, error, verdict, fit }: RealLead): TemplateResult {
+export function leadPart(pen: Pen, job: Job, { lead, error, verdict, fit }: RealLead): TemplateResult {
   return part(
     'lead',
     'Lead and fit',
     html`<p>${pen.say(verdict)}</p>`,
     when(fit, () => html`<p class="fit" data-fit=${fit!.code}>${pen.say(fit!.verdict)}</p>`),
     figures(
+      ['Wanted', `${job.lead.text}, ${job.lead.tpi}`],
+      ['May be out by', job.tolerance.text],
       ['Lead', `${lead.text}, ${lead.tpi}`],
       ['Lead error', error.ppm.text],
       [`Over ${error.over ? pen.length(error.over.run) : ''}`, error.over && pen.length(error.over.error)],

@@ -3,19 +3,33 @@ import { html, nothing, type TemplateResult } from 'lit'
 import type { Units } from '../../state/typed.js'
 import { inUnit, sentenceInUnit } from '../../state/units.js'
 
-/** How a sheet is written: lengths in the unit that the person reads. */
-export interface Pen {
-  length(length: Length): string
-  range(range: Range): string
-  /** A sentence with its lengths in that unit. */
-  say(sentence: string): string
-}
+/** Writes a sheet: lengths in the unit that the person reads, sources once each, at the foot. */
+export class Pen {
+  /** Where what was written is known from, in the order of its marks. */
+  readonly sources: string[] = []
 
-export const penIn = (units: Units): Pen => ({
-  length: (length) => inUnit(length, units),
-  range: ([least, greatest]) => `${inUnit(least, units)} to ${inUnit(greatest, units)}`,
-  say: (sentence) => sentenceInUnit(sentence, units),
-})
+  constructor(private readonly units: Units) {}
+
+  length(length: Length): string {
+    return inUnit(length, this.units)
+  }
+
+  range([least, greatest]: Range): string {
+    return `${this.length(least)} to ${this.length(greatest)}`
+  }
+
+  /** A sentence of the sheet, its lengths in one unit. */
+  say(sentence: string): string {
+    return sentenceInUnit(sentence, this.units)
+  }
+
+  /** The mark that leads to where a sentence is known from. */
+  source(from: string): TemplateResult {
+    if (!this.sources.includes(from)) this.sources.push(from)
+    const mark = this.sources.indexOf(from) + 1
+    return html`<sup class="source"><span class="unseen">source </span>${mark}</sup>`
+  }
+}
 
 /** A part of the sheet, ruled off from the others. */
 export const part = (name: string, title: string, ...content: unknown[]): TemplateResult =>
@@ -33,9 +47,6 @@ export const figures = (...all: readonly Figure[]): TemplateResult =>
   </dl>`
 
 export const text = (amount: Amount | null): string | null => amount?.text ?? null
-
-/** Where a sentence is known from; not for the bench, so it is not printed. */
-export const source = (from: string): TemplateResult => html`<span class="source">${from}</span>`
 
 export type Row = readonly (string | TemplateResult)[]
 

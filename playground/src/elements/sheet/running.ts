@@ -1,6 +1,6 @@
 import type { Check, RunOut, SheetCaution, Starts } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
-import { figures, type Pen, part, source, table, text } from './parts.js'
+import { figures, type Pen, part, table, text } from './parts.js'
 
 const times: Record<SheetCaution['when'], string> = {
   always: 'Always',
@@ -21,7 +21,7 @@ export const cautionsPart = (pen: Pen, cautions: readonly SheetCaution[]): Templ
         return now.length
           ? html`<div>
               <dt>${name}</dt>
-              ${now.map(({ message, source: from }) => html`<dd>${pen.say(message)} ${source(from)}</dd>`)}
+              ${now.map(({ message, source: from }) => html`<dd>${pen.say(message)} ${pen.source(from)}</dd>`)}
             </div>`
           : ''
       })}
@@ -36,7 +36,7 @@ export const checksPart = (pen: Pen, checks: readonly Check[]): TemplateResult =
     html`<ol class="checks">
       ${checks.map(
         ({ text, source: from }) =>
-          html`<li><span class="box" aria-hidden="true"></span><span>${pen.say(text)} ${source(from)}</span></li>`,
+          html`<li><span class="box" aria-hidden="true"></span><span>${pen.say(text)} ${pen.source(from)}</span></li>`,
       )}
     </ol>`,
   )
@@ -74,4 +74,14 @@ export const startsPart = (pen: Pen, { count, each }: Starts): TemplateResult =>
     html`<ul class="starts">
       ${each.map(({ text }) => html`<li>${pen.say(text)}</li>`)}
     </ul>`,
+  )
+
+/** Where the sheet is known from. */
+export const sourcesPart = (pen: Pen): TemplateResult =>
+  part(
+    'sources',
+    'Sources',
+    html`<ol class="sources">
+      ${pen.sources.map((from) => html`<li>${from}</li>`)}
+    </ol>`,
   )

@@ -1,5 +1,5 @@
-/** A4 less the margins of `@page`, mm. */
-const PAPER = { width: 186, height: 273 }
+/** A4 less the margins of `@page`, mm; printers round, so a little is left at the foot. */
+const PAPER = { width: 186, height: 270 }
 const PX_PER_MM = 96 / 25.4
 /** How far the print may grow to fill the page, and shrink before it is too small to be read: then it takes two. */
 const LARGEST = 1.25

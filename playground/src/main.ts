@@ -3,6 +3,7 @@ import { arrival, receive, watchAddress, watchTabs } from './arrival.js'
 import { demo } from './demo.js'
 import './elements/tw-app.js'
 import type { Desk } from './elements/base.js'
+import { fitPaper } from './elements/fit-paper.js'
 import type { App } from './elements/tw-app.js'
 import { undoKeys } from './elements/undo-keys.js'
 import { Answers } from './state/answers.js'
@@ -12,6 +13,9 @@ import { Job } from './state/job.js'
 import { Keeper } from './state/keeper.js'
 import { joinTyped } from './state/kept.js'
 import { recall } from './state/recall.js'
+import { Lazy } from './state/lazy.js'
+import { Recognising } from './state/recognising.js'
+import { Sheets } from './state/sheets.js'
 import { ShownProblems } from './state/shown-problems.js'
 import { Store } from './state/store.js'
 import { Updates } from './updates.js'
@@ -27,13 +31,18 @@ const job = new Job(first, new Answers(createTrainWorker()))
 const keeper = new Keeper(held, job, drawer, tab, recalled.held === null)
 // To reload loses nothing, unless the browser keeps nothing.
 const updates = new Updates(() => keeper.value.kept && location.reload())
-const desk: Desk = { job, shown: new ShownProblems(job), picked: new Store<string | null>(null), keeper, updates }
+const picked = new Store<string | null>(null)
+const sheets = new Sheets(job, picked, new Lazy(() => import('./state/sheet-maker.js')))
+const recognising = new Recognising(job, new Lazy(() => import('./state/thread-finder.js')))
+const shown = new ShownProblems(job, [sheets, recognising])
+const desk: Desk = { job, shown, picked, keeper, updates, sheets, recognising }
 if (came) receive(keeper, came)
 
 const app: App = document.createElement('tw-app')
 app.desk = desk
 app.wide = matchMedia('(min-width: 60rem)').matches
 document.body.append(app)
+fitPaper(app)
 
 undoKeys(job, keeper)
 watchTabs(keeper)

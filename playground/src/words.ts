@@ -8,9 +8,6 @@ import type { Answer } from './state/answers.js'
 export const SAFETY =
   'Switch off and isolate the lathe before the guard comes off. Turn the train over by hand before power, and run it with the guard closed. The manual of your lathe and the rules of your shop come first.'
 
-export const BACKLASH =
-  'Set each mesh with a strip of thin paper between the teeth, tighten the stud, and wind the paper out.'
-
 const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
 /** Problems that the page can name better than those who do not know its fields; the rest say it themselves. */

@@ -2,6 +2,8 @@ import { LitElement } from 'lit'
 import { property } from 'lit/decorators.js'
 import type { Job } from '../state/job.js'
 import type { Keeper } from '../state/keeper.js'
+import type { Recognising } from '../state/recognising.js'
+import type { Sheets } from '../state/sheets.js'
 import type { ShownProblems } from '../state/shown-problems.js'
 import { Follow, type Store } from '../state/store.js'
 import type { Updates } from '../updates.js'
@@ -14,6 +16,10 @@ export interface Desk {
   picked: Store<string | null>
   keeper: Keeper
   updates: Updates
+  /** The set-up sheet of the train that is shown. */
+  sheets: Sheets
+  /** Which published thread the measured one may be; its finder looks threads up by name, too. */
+  recognising: Recognising
 }
 
 /**

@@ -132,6 +132,30 @@ export function countField(field: Field): TemplateResult {
   return textField({ ...field, keys: 'numeric', beside: keys })
 }
 
+export interface Pick<V extends string> extends Choice<V> {
+  desk: Desk
+  hint?: string
+}
+
+/** One of more than stand side by side. */
+export function selectField<V extends string>(field: Pick<V>): TemplateResult {
+  const { desk, path, label, value, options, span = 3, hint, pick } = field
+  const id = idOf(path)
+  const wrong = problemsAt(desk, path) !== ''
+  return html`<div class="cell span-${span}" ?data-wrong=${wrong}>
+    <label for=${id}>${label}</label>
+    <select
+      id=${id}
+      aria-invalid=${wrong}
+      aria-describedby="${id}-note"
+      @change=${(event: Event) => pick((event.target as HTMLSelectElement).value as V)}
+    >
+      ${options.map(([option, text]) => html`<option value=${option} ?selected=${option === value}>${text}</option>`)}
+    </select>
+    ${note(desk, path, hint)}
+  </div>`
+}
+
 /** A box to tick. */
 export const tick = (label: string, checked: boolean, set: (checked: boolean) => void): TemplateResult =>
   html`<label class="tick">

@@ -9,6 +9,7 @@ import { Part } from './base.js'
 import { when } from './fields.js'
 import './tw-drawing.js'
 import './tw-set-up.js'
+import './tw-sheet.js'
 import './tw-trains.js'
 
 /** The answer: what the train cuts, the train drawn, how to set it up, and the others; or why there is none. */
@@ -82,7 +83,8 @@ export class AnswerPart extends Part {
       ${loose.map(({ path, message }) => html`<p class="wrong">${path}: ${message}</p>`)}
       ${when(search && search.trains.length === 0, () => this.#why(search!.obstacles, search!.closest))}
       ${when(train && question, () => this.#train(answer, train!, question!.workshop))}
-      ${when(search && search.trains.length > 0, () => html`<tw-trains .desk=${desk}></tw-trains>`)}`
+      ${when(search && search.trains.length > 0, () => html`<tw-trains .desk=${desk}></tw-trains>`)}
+      ${when(train, () => html`<tw-sheet .desk=${desk}></tw-sheet>`)}`
   }
 }
 

@@ -4,14 +4,16 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { shopName } from '../keeping-words.js'
 import { shownTrain } from '../state/picked.js'
 import { spoken, verdict } from '../words.js'
+import { workSummary } from '../words-work.js'
 import { Part } from './base.js'
-import { when } from './fields.js'
+import { idOf, when } from './fields.js'
 import './tw-answer.js'
 import './tw-box.js'
 import './tw-keeping.js'
 import './tw-lathe.js'
 import './tw-thread.js'
 import './tw-workshops.js'
+import './tw-work.js'
 
 /** ms of quiet before the answer is said to those who listen. */
 const PAUSE = 900
@@ -41,9 +43,14 @@ export class App extends Part {
     for (const name of names) this.querySelector<HTMLDetailsElement>(`[data-fold=${name}]`)!.open = true
   }
 
+  #unfoldRound(field: Element | null): void {
+    for (let fold = field?.closest('details'); fold; fold = fold.parentElement?.closest('details')) fold.open = true
+  }
+
   protected override updated(): void {
     const wrong = [...this.desk.shown.value.keys()]
     this.#unfold(...['lathe', 'kinds'].filter((name) => wrong.some((path) => path.startsWith(name))))
+    for (const path of wrong) this.#unfoldRound(this.querySelector(`#${idOf(path)}-note`))
     this.#speak()
   }
 
@@ -92,6 +99,7 @@ export class App extends Part {
         <form class="card" aria-label="Job card" @submit=${(event: Event) => event.preventDefault()}>
           <tw-thread .desk=${desk}></tw-thread>
           ${this.#fold('workshops', 'Workshop', shopName(desk.job.typed.value.workshop.name), html`<tw-workshops .desk=${desk}></tw-workshops>`)}
+          ${this.#fold('work', 'The thread itself', workSummary(desk.job.thread.work), html`<tw-work .desk=${desk}></tw-work>`)}
           ${this.#fold('lathe', 'Lathe', this.#latheSummary(), html`<tw-lathe .desk=${desk}></tw-lathe>`)}
           ${this.#fold('kinds', 'Box of gears', this.#boxSummary(), html`<tw-box .desk=${desk}></tw-box>`)}
         </form>

@@ -3,6 +3,7 @@ import { customElement } from 'lit/decorators.js'
 import { blankDrive, type TypedDrive, type TypedLathe } from '../state/typed.js'
 import { Part } from './base.js'
 import { choice, countField, idOf, note, textField, tick } from './fields.js'
+import './tw-lathe-work.js'
 
 type Settings = 'drives' | 'gearbox'
 
@@ -162,7 +163,8 @@ export class LathePart extends Part {
           ${this.#fixed('input', 'Stays on the input shaft')} ${this.#fixed('output', 'Stays on the output shaft')}
           ${this.#room('input', 'Room at the input shaft')} ${this.#room('output', 'Room at the output shaft')}
         </div>
-      </details>`
+      </details>
+      <tw-lathe-work .desk=${desk}></tw-lathe-work>`
   }
 }
 

@@ -1,17 +1,8 @@
-import {
-  drawTrain,
-  isMixed,
-  type Place,
-  type PlacedGear,
-  placesOf,
-  sizeOf,
-  type Turning,
-  turningSeen,
-} from '@trainwright/sheet'
+import { isMixed, type Place, type PlacedGear, placesOf, sizeOf, type Turning, turningSeen } from '@trainwright/sheet'
 import type { Lathe, Train } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import { BACKLASH, SAFETY } from '../words.js'
+import { SAFETY } from '../words.js'
 import { Part } from './base.js'
 import { when } from './fields.js'
 
@@ -50,7 +41,6 @@ export class SetUpPart extends Part {
     const { train, lathe } = this
     const { view } = this.desk.job.typed.value
     const mixed = isMixed(train)
-    const { shafts, meshes } = drawTrain(lathe, train)
     return html`<table class="set-up">
         <caption>
           Set up
@@ -71,18 +61,11 @@ export class SetUpPart extends Part {
         Plane 1 is next to the headstock. Two gears on one stud are keyed together. Turning is for a spindle running
         forward${view.mirror ? ', seen mirrored.' : ', seen from the gear end.'}
       </p>
-      <dl class="distances">
-        ${meshes.map(
-          ({ between: [a, b], centreDistance }) =>
-            html`<div><dt>${shafts[a]!.letter} to ${shafts[b]!.letter}</dt><dd>${centreDistance.toFixed(2)} mm</dd></div>`,
-        )}
-      </dl>
       ${when(
         train.cautions.length,
         () =>
           html`<ul class="cautions" aria-label="Cautions">${train.cautions.map(({ message }) => html`<li>${message}</li>`)}</ul>`,
       )}
-      <p class="set-note">${BACKLASH}</p>
       <p class="set-note safety"><strong>Safety.</strong> ${SAFETY}</p>`
   }
 }

@@ -3,6 +3,8 @@ import { customElement } from 'lit/decorators.js'
 import { blankThread, type TypedThread } from '../state/typed.js'
 import { Part } from './base.js'
 import { choice, note, textField, when } from './fields.js'
+import './tw-finder.js'
+import './tw-measured.js'
 
 /** The threads of the job, and the one in hand as cells to fill in. */
 @customElement('tw-thread')
@@ -97,6 +99,7 @@ export class ThreadPart extends Part {
         ${threads.map((one, i) => this.#ticket(one, i))}
         <li><button type="button" class="ticket add" @click=${() => this.#add()}>+ Add a thread</button></li>
       </ul>
+      <tw-finder .desk=${desk}></tw-finder>
       <div class="cells">
         ${textField({
           desk,
@@ -135,6 +138,7 @@ export class ThreadPart extends Part {
         })}
         ${this.#tolerance(thread)}
       </div>
+      <tw-measured .desk=${desk}></tw-measured>
       ${when(desk.shown.value.has('wanted.tolerance'), () => note(desk, 'wanted.tolerance'))}
       ${when(
         threads.length > 1,

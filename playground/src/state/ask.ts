@@ -1,4 +1,5 @@
-import { gather, type Problem, parseLength, toNumber } from '@trainwright/measures'
+import { gather, type Problem } from '@trainwright/measures'
+import type { ThreadWork } from '@trainwright/sheet'
 import {
   type FindOptions,
   type FixedDrive,
@@ -9,6 +10,8 @@ import {
   type ThreadWanted,
   type Workshop,
 } from '@trainwright/trains'
+import { readLatheWork, readWires, readWork } from './ask-work.js'
+import { given, millimetres, number, zeroOr } from './read-text.js'
 import { SHAFTS, type Typed, type TypedDrive, type TypedKind, type TypedLathe, type TypedThread } from './typed.js'
 
 /** What is asked of the worker. Texts go as they are; what is no number goes as NaN, so that the answer says where. */
@@ -16,6 +19,8 @@ export interface Question {
   workshop: Workshop
   wanted: ThreadWanted
   options: FindOptions
+  /** The thread besides its pitch, as far as it can be read: the sheet wants it, the search does not. */
+  work: ThreadWork | null
 }
 
 export interface Asked {
@@ -29,22 +34,6 @@ const ENOUGH = 5
 
 /** The gears of one kind, or null while its line cannot be read. */
 export type ReadKind = GearStock[] | null
-
-const number = (text: string): number => (text.trim() === '' ? Number.NaN : Number(text))
-
-/** Leaves out what was left blank, so that the default holds. */
-const given = <K extends string, V>(key: K, text: string, read: (text: string) => V | undefined): { [P in K]?: V } => {
-  const value = text.trim() === '' ? undefined : read(text)
-  return (value === undefined ? {} : { [key]: value }) as { [P in K]?: V }
-}
-
-/** Millimetres from any length that a person types. */
-const millimetres =
-  (problems: Problem[], path: string) =>
-  (text: string): number | undefined => {
-    const length = gather(problems, () => parseLength(text, path))
-    return length && toNumber(length.mm)
-  }
 
 const drive = ({ name, ratio, reverses, belt }: TypedDrive): FixedDrive => ({
   ...given('name', name, String),
@@ -74,11 +63,9 @@ function lathe(typed: TypedLathe, problems: Problem[]): Lathe {
     ...(Object.keys(fixedGears).length ? { fixedGears } : {}),
     ...(drives.length ? { drives: drives.map(drive) } : {}),
     ...(gearbox.length ? { gearbox: gearbox.map(drive) } : {}),
+    ...readLatheWork(typed, []),
   }
 }
-
-/** A length is more than nothing, but a clearance may be 0. */
-const zeroOr = (read: (text: string) => number | undefined) => (text: string) => (number(text) === 0 ? 0 : read(text))
 
 /** The gears of each kind. Problems of a line stand at `kinds[i].line`. */
 export function readKinds(kinds: readonly TypedKind[], problems: Problem[]): ReadKind[] {
@@ -120,9 +107,11 @@ export function ask(typed: Typed): Asked {
       ...given('name', workshop.name, String),
       lathe: lathe(workshop.lathe, problems),
       gears: kinds.flatMap((kind) => kind ?? []),
+      ...given('wires', workshop.wires, (text) => readWires(text, [])),
     },
     wanted: wanted(threads[thread]!),
     options: { order },
+    work: readWork(threads[thread]!.work, []),
   }
   return { question, problems }
 }

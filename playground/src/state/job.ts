@@ -3,6 +3,7 @@ import type { Answers } from './answers.js'
 import { ask, type ReadKind, readKinds } from './ask.js'
 import { Store } from './store.js'
 import type { Typed, TypedKind, TypedLathe, TypedThread } from './typed.js'
+import type { TypedWork } from './typed-work.js'
 
 /** The question as typed, and the answer to it: all that the page shows hangs on these two. */
 export class Job {
@@ -54,6 +55,14 @@ export class Job {
 
   typeName(name: string): void {
     this.type({ workshop: { ...this.typed.value.workshop, name } })
+  }
+
+  typeWork(change: Partial<TypedWork>): void {
+    this.typeThread({ work: { ...this.thread.work, ...change } })
+  }
+
+  typeWires(wires: string): void {
+    this.type({ workshop: { ...this.typed.value.workshop, wires } })
   }
 
   typeLathe(change: Partial<TypedLathe>): void {

@@ -1,3 +1,4 @@
+import type { Problem } from '@trainwright/measures'
 import type { Job } from './job.js'
 import { type Placed, placeProblems } from './problems.js'
 import { Store } from './store.js'
@@ -13,9 +14,13 @@ export class ShownProblems extends Store<Placed> {
   #editing = ''
   #timer: ReturnType<typeof setTimeout> | undefined
 
-  constructor(private readonly job: Job) {
+  constructor(
+    private readonly job: Job,
+    /** Others that find something wrong with what is typed. */
+    private readonly others: readonly Store<{ problems: readonly Problem[] }>[] = [],
+  ) {
     super(new Map())
-    job.answers.watch(() => this.#update(true))
+    for (const source of [job.answers, ...others]) source.watch(() => this.#update(true))
   }
 
   /** The field that has the focus; '' for none. */
@@ -26,7 +31,8 @@ export class ShownProblems extends Store<Placed> {
 
   #update(patient: boolean): void {
     clearTimeout(this.#timer)
-    const placed = new Map(placeProblems(this.job.answers.value.problems, this.job.typed.value))
+    const problems = [this.job.answers, ...this.others].flatMap(({ value }) => value.problems)
+    const placed = new Map(placeProblems(problems, this.job.typed.value))
     if (patient && placed.has(this.#editing) && !this.value.has(this.#editing)) {
       placed.delete(this.#editing)
       this.#timer = setTimeout(() => this.#update(false), QUIET)

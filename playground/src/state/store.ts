@@ -9,6 +9,10 @@ export class Store<T> {
   set(value: T): void {
     if (Object.is(value, this.value)) return
     this.value = value
+    this.tell()
+  }
+
+  protected tell(): void {
     for (const listener of [...this.#listeners]) listener()
   }
 

@@ -8,6 +8,7 @@ import {
   type TypedLathe,
   type TypedThread,
   type TypedWorkshop,
+  type TypedYesNo,
 } from './typed.js'
 
 const text = (x: string | number | undefined, otherwise = ''): string => (x === undefined ? otherwise : String(x))
@@ -21,8 +22,12 @@ const driveFrom = ({ name, ratio, reverses, belt }: FixedDrive): TypedDrive => (
   belt: belt ?? 'none',
 })
 
+const yesNo = (x: boolean | undefined): TypedYesNo => (x === undefined ? 'unknown' : x ? 'yes' : 'no')
+
 function latheFrom(lathe: Lathe): TypedLathe {
-  const { leadscrew, studs, planes, centreDistance, shaftClearance, room, fixedGears, drives, gearbox, ...also } = lathe
+  const { leadscrew, studs, planes, centreDistance, shaftClearance, room, fixedGears, drives, gearbox, ...others } =
+    lathe
+  const { halfNuts, dial, screwedNose, speeds, ...also } = others
   return {
     leadscrew: { pitch: leadscrew.pitch, hand: leadscrew.hand ?? 'right' },
     studs: text(studs, '2'),
@@ -33,6 +38,10 @@ function latheFrom(lathe: Lathe): TypedLathe {
     fixed: { input: refText(fixedGears?.input), output: refText(fixedGears?.output) },
     drives: (drives ?? []).map(driveFrom),
     gearbox: (gearbox ?? []).map(driveFrom),
+    halfNuts: yesNo(halfNuts),
+    dial: { travel: text(dial?.travel), lines: text(dial?.lines) },
+    screwedNose: yesNo(screwedNose),
+    speeds: (speeds ?? []).join(' '),
     also,
   }
 }
@@ -57,8 +66,8 @@ function kindsFrom(gears: readonly GearStock[]): TypedKind[] {
 }
 
 /** A workshop as a person would have typed it. */
-export function workshopFrom({ name, lathe, gears, ...also }: Workshop): TypedWorkshop {
-  return { name: text(name), lathe: latheFrom(lathe), kinds: kindsFrom(gears), also }
+export function workshopFrom({ name, lathe, gears, wires = [], ...also }: Workshop): TypedWorkshop {
+  return { name: text(name), lathe: latheFrom(lathe), kinds: kindsFrom(gears), wires: wires.join(' '), also }
 }
 
 /** A thread as a person would have typed it. */
@@ -75,5 +84,6 @@ export function threadFrom({ name, pitch, starts, hand, tolerance }: ThreadWante
     starts: text(starts, blank.starts),
     hand: hand ?? blank.hand,
     tolerance: { ...blank.tolerance, ...given },
+    work: blank.work,
   }
 }

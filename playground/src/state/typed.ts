@@ -1,4 +1,5 @@
 import type { FindOptions, Hand, Lathe, ShaftName, Workshop } from '@trainwright/trains'
+import { blankWork, type TypedWork } from './typed-work.js'
 
 /** Everything on the page exactly as it was typed: nothing is lost, not even what cannot be read. */
 export interface Typed {
@@ -7,8 +8,11 @@ export interface Typed {
   thread: number
   workshop: TypedWorkshop
   order: NonNullable<FindOptions['order']>
-  view: { rotate: number; mirror: boolean }
+  /** How the drawing is turned, and the unit that printed lengths are in. */
+  view: { rotate: number; mirror: boolean; units: Units }
 }
+
+export type Units = 'mm' | 'inch'
 
 export interface TypedThread {
   name: string
@@ -16,14 +20,17 @@ export interface TypedThread {
   starts: string
   hand: Hand
   tolerance: { by: 'ppm' | 'length'; ppm: string; error: string; over: string }
+  work: TypedWork
 }
 
 export interface TypedWorkshop {
   name: string
   lathe: TypedLathe
   kinds: TypedKind[]
+  /** Measuring wires owned. */
+  wires: string
   /** What the page does not ask for yet, kept and passed on as it came. */
-  also: Omit<Workshop, 'name' | 'lathe' | 'gears'>
+  also: Omit<Workshop, 'name' | 'lathe' | 'gears' | 'wires'>
 }
 
 export interface TypedLathe {
@@ -37,8 +44,15 @@ export interface TypedLathe {
   fixed: { input: string; output: string }
   drives: TypedDrive[]
   gearbox: TypedDrive[]
-  also: Pick<Lathe, 'banjo' | 'halfNuts' | 'dial' | 'screwedNose' | 'speeds'>
+  halfNuts: TypedYesNo
+  /** Travel of one turn of the chasing dial, and its lines; blank where there is none. */
+  dial: { travel: string; lines: string }
+  screwedNose: TypedYesNo
+  speeds: string
+  also: Pick<Lathe, 'banjo'>
 }
+
+export type TypedYesNo = 'yes' | 'no' | 'unknown'
 
 export interface TypedDrive {
   name: string
@@ -64,6 +78,7 @@ export const blankThread = (): TypedThread => ({
   starts: '1',
   hand: 'right',
   tolerance: { by: 'ppm', ppm: '500', error: '0.005 mm', over: '25 mm' },
+  work: blankWork(),
 })
 
 export const blankKind = (): TypedKind => ({ line: '', by: 'module', size: '1', angle: '20', shafts: [...SHAFTS] })

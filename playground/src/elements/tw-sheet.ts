@@ -1,0 +1,72 @@
+import type { SetUpSheet } from '@trainwright/sheet'
+import { html, type TemplateResult } from 'lit'
+import { customElement } from 'lit/decorators.js'
+import { Part } from './base.js'
+import { choice, when } from './fields.js'
+import { matePart, passesPart, sizesPart } from './sheet/cutting.js'
+import { gearsPart, leadPart } from './sheet/gears.js'
+import { Pen } from './sheet/parts.js'
+import { cautionsPart, checksPart, runOutPart, sourcesPart, startsPart } from './sheet/running.js'
+
+/** The set-up sheet: the job from the gears to the last measurement, to be read at the lathe or printed. */
+@customElement('tw-sheet')
+export class SheetPart extends Part {
+  protected override follows() {
+    return [this.desk.sheets, this.desk.job.typed]
+  }
+
+  protected override firstUpdated(): void {
+    // The train is answered first: what follows from it comes when that stands on the page.
+    void this.desk.sheets.maker.load()
+  }
+
+  #parts(pen: Pen, sheet: SetUpSheet): TemplateResult {
+    const { job, cutting, starts, mate } = sheet
+    return html`${cautionsPart(pen, sheet.cautions)} ${gearsPart(pen, job, sheet.gears)} ${leadPart(pen, job, sheet.lead)}
+    ${when(cutting, () => html`${sizesPart(pen, cutting!)} ${passesPart(pen, cutting!)}`)}
+    ${checksPart(pen, sheet.checks)} ${runOutPart(pen, sheet.runOut)}
+    ${when(starts, () => startsPart(pen, starts!))} ${when(mate, () => matePart(pen, mate!))} ${sourcesPart(pen)}`
+  }
+
+  /** What the sheet lacks, and why. */
+  #state(sheet: SetUpSheet | null, current: boolean): TemplateResult {
+    if (sheet && !current)
+      return html`<p class="wrong sheet-state">Old sheet: it stands until what is marked is corrected.</p>`
+    const none = sheet && !sheet.cutting
+    return html`<p class="sheet-state">
+      ${none ? 'Give form and diameter under “The thread itself” for blank, passes and wires.' : ''}
+    </p>`
+  }
+
+  protected override render(): TemplateResult {
+    const { job, sheets } = this.desk
+    const { sheet, current } = sheets.value
+    const { view } = job.typed.value
+    return html`<div class="trains-head">
+        <h3>Set-up sheet</h3>
+        ${choice({
+          path: 'view.units',
+          label: 'Lengths in',
+          value: view.units,
+          options: [
+            ['mm', 'mm'],
+            ['inch', 'inch'],
+          ],
+          pick: (units) => job.type({ view: { ...view, units } }),
+        })}
+      </div>
+      ${when(
+        sheets.maker.failed,
+        () =>
+          html`<p class="wrong">The set-up sheet could not be loaded: open the page again when there is a network.</p>`,
+      )}
+      ${this.#state(sheet, current)}
+      ${when(sheet, () => html`<div class="parts">${this.#parts(new Pen(view.units), sheet!)}</div>`)}`
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'tw-sheet': SheetPart
+  }
+}

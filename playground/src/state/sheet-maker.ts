@@ -1,0 +1,2 @@
+/** The maker of set-up sheets, apart: a train is answered before its sheet is written. */
+export { setUpSheet } from '@trainwright/sheet'

@@ -63,7 +63,8 @@ function pinned(workshop: Workshop): Workshop {
   const { kinds } = readShop(workshop)
   const pin = ([shaft, ref]: [string, { teeth: number; module?: number }]) => {
     const kind = resolve(kinds, ref)
-    return [shaft, kind ? { teeth: kind.teeth, module: kind.gear.module } : ref]
+    if (!kind) return [shaft, ref]
+    return [shaft, { teeth: kind.teeth, module: kind.gear.module, pressureAngle: kind.gear.pressureAngle }]
   }
   return {
     ...workshop,

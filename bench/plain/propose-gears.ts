@@ -58,21 +58,18 @@ export function permittedTeeth(blank: Blank, options: ProposeOptions): number[] 
 }
 
 /**
- * The workshop with these gears added to its box. A fixed gear stays the one it was: named by its module too, for a
- * new gear of as many teeth could otherwise change its meaning. Null when not even that tells them apart, the new gear
- * being its double at another pressure angle.
+ * The workshop with these gears added to its box. A fixed gear stays the one it was: named by module and pressure angle
+ * too, for a new gear of as many teeth could otherwise change its meaning.
  */
-function withMore(workshop: Workshop, make: readonly Gear[]): Workshop | null {
+function withMore(workshop: Workshop, make: readonly Gear[]): Workshop {
   const { kinds } = readShop(workshop)
   const larger = { ...workshop, gears: [...workshop.gears, ...make.map(stockOf)] }
-  const { kinds: more } = readShop({ ...larger, lathe: { ...workshop.lathe, fixedGears: {} } })
   const fixedGears: Lathe['fixedGears'] = {}
   for (const shaft of ['input', 'output'] as const) {
     const ref = workshop.lathe.fixedGears?.[shaft]
     if (!ref) continue
-    const pinned = { teeth: ref.teeth, module: resolve(kinds, ref)!.gear.module }
-    if (!resolve(more, pinned)) return null
-    fixedGears[shaft] = pinned
+    const { teeth, module, pressureAngle } = resolve(kinds, ref)!.gear
+    fixedGears[shaft] = { teeth, module, pressureAngle }
   }
   return { ...larger, lathe: { ...workshop.lathe, fixedGears } }
 }
@@ -89,7 +86,6 @@ export function openedBy(
   find: Find,
 ): { wanted: number; train: Train }[] {
   const box = withMore(workshop, make)
-  if (!box) return []
   return open.flatMap((thread) => {
     const [train] = find(box, wanted[thread], { order: 'closest', limit: 1 }).trains
     return train ? [{ wanted: thread, train }] : []

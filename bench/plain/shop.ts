@@ -69,7 +69,10 @@ function readKinds(gears: readonly GearStock[]): Kind[] {
 
 /** The kind that a reference names, or null when it names none or could name several. */
 export function resolve(kinds: readonly Kind[], ref: GearRef): Kind | null {
-  const withTeeth = kinds.filter((k) => k.teeth === ref.teeth)
+  const angle = ref.pressureAngle
+  const withTeeth = kinds.filter(
+    (k) => k.teeth === ref.teeth && (angle === undefined || k.gear.pressureAngle === angle),
+  )
   const ofModule = (mm: number): Kind[] =>
     withTeeth.filter((k) => equal(k.module, fromRational(exactly(mm))) || k.gear.module === mm)
   const inModule1 = ofModule(1)

@@ -1,14 +1,15 @@
+import type { ThreadWork } from '@trainwright/sheet'
 import type { ThreadWanted, Workshop } from '@trainwright/trains'
 import demoWorkshop from '../../test-data/demo-workshop.json' with { type: 'json' }
 import type { Typed } from './state/typed.js'
 import { threadFrom, workshopFrom } from './state/typed-from.js'
-import { blankWork, type TypedWork } from './state/typed-work.js'
+import { workFrom } from './state/typed-work.js'
 
 /** What a first visit shows: a job on a bench lathe, solved. */
 export const demo = (): Typed => ({
-  threads: (demoWorkshop.threads as ThreadWanted[]).map((wanted, i) => ({
+  threads: (demoWorkshop.threads as (ThreadWanted & { work: ThreadWork })[]).map(({ work, ...wanted }) => ({
     ...threadFrom(wanted),
-    work: { ...blankWork(), ...(demoWorkshop.work[i] as Partial<TypedWork>) },
+    work: workFrom(work),
   })),
   thread: 0,
   workshop: workshopFrom(demoWorkshop.workshop as Workshop),

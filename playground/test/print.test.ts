@@ -3,6 +3,8 @@ import { findTrains } from '@trainwright/trains'
 import { describe, expect, test } from 'vitest'
 import { demo } from '../src/demo.js'
 import { ask } from '../src/state/ask.js'
+import { splitTyped } from '../src/state/kept.js'
+import { linkOf } from '../src/state/link.js'
 import type { Typed, Units } from '../src/state/typed.js'
 import { blankWork, type TypedWork } from '../src/state/typed-work.js'
 import { printed, squeezed } from './pdf.js'
@@ -26,27 +28,29 @@ const withWork = (at: number, change: Partial<TypedWork>, more: Partial<Typed['t
   return { ...typed, thread: at, threads }
 }
 
-const jobs: [string, Typed][] = [
+const jobs: [string, Typed, Units[]?][] = [
   ['the exact train', withWork(0, {})],
-  ['the train within tolerance', withWork(1, {})],
+  ['the train within tolerance', withWork(1, {}), ['mm', 'inch']],
   ['the left-hand train', withWork(2, {})],
   ['the closest train, out of tolerance', withWork(3, {})],
   ['a train without the thread itself', withWork(0, blankWork())],
   [
     'a nut of four starts with its mate and a tap',
-    withWork(1, { cut: 'nut', class: '6H', diameter: '24', mate: { part: true, tap: true } }, { starts: '4' }),
+    withWork(
+      1,
+      { cut: 'nut', class: '6H', diameter: '24', mate: { part: true, tap: true, flutes: '3' } },
+      { starts: '4' },
+    ),
   ],
   ['forty passes', withWork(0, { passes: { by: 'count', count: '40', firstCut: '', spring: '' } })],
 ]
 
-describe.each(jobs)('%s', (_, typed) => {
-  test.each<Units>(['mm', 'inch'])('prints on one page that holds every figure of its sheet, in %s', async (units) => {
-    const { page, errors } = await visit()
-    await page.evaluate((typed) => localStorage.setItem('trainwright', JSON.stringify({ version: 1, typed })), {
-      ...typed,
-      view: { ...typed.view, units },
-    })
-    await page.reload()
+describe.each(jobs)('%s', (_, typed, units = ['mm']) => {
+  test.each(units)('prints on one page that holds every figure of its sheet, in %s', async (units) => {
+    const { page, errors, url } = await visit()
+    const { shop, page: rest } = splitTyped({ ...typed, view: { ...typed.view, units } })
+    await page.goto('about:blank')
+    await page.goto(url + (await linkOf(shop, rest)))
     await wait(page, '.parts')
     const pages = await printed(page)
     expect(pages).toHaveLength(1)

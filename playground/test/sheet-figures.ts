@@ -2,37 +2,48 @@ import type { SetUpSheet } from '@trainwright/sheet'
 import type { Units } from '../src/state/typed.js'
 import { sentenceInUnit } from '../src/state/units.js'
 
-/** Said otherwise on the page: as tables beside the drawing, or not at all because nothing is slanted or left to add. */
-const elsewhere = (sheet: SetUpSheet): RegExp => {
-  const straight = sheet.cutting?.compound.angle.value === 0
-  return new RegExp(
+/** Printed as rows of a table, figure by figure, and not as the sentence that they have. */
+const tables =
+  /^(job|gears|cutting|gears\.(shafts|meshes)\.\d+|cutting\.(limits|passes\.\d+)|runOut\.speeds\.\d+|mate\.tap\.chamfers\.\d+)$/
+
+/** Said beside the drawing, or by another figure: a spring pass adds nothing, one start makes pitch and lead one. */
+const elsewhere = (sheet: SetUpSheet): RegExp =>
+  new RegExp(
     [
-      '^gears\\.(shafts|meshes)\\.\\d+\\.text$',
-      '^gears\\..*gear\\.text$',
-      '^cutting\\.passes\\.\\d+\\.deeper$',
-      ...(straight ? ['^cutting\\.compound', '^cutting\\.infeed', '^cutting\\.passes\\.\\d+\\.travel$'] : []),
-      // Sentences hold these.
-      '^checks\\.\\d+\\.(?!text)',
-      '^job\\.(pitch|tolerance\\.ppm)',
+      '^gears\\..*(gear|gears\\.\\d+)$',
+      '^job\\.pitch$',
+      ...(sheet.cutting?.compound.angle.value === 0
+        ? ['^cutting\\.(compound|infeed)$', '^cutting\\.passes\\.\\d+\\.travel$']
+        : []),
+      ...(sheet.cutting?.passes ?? []).flatMap(({ kind }, i) =>
+        kind === 'spring' ? [`^cutting\\.passes\\.${i}\\.deeper$`] : [],
+      ),
     ].join('|'),
   )
+
+interface Node {
+  text?: string
+  inch?: string
+  tpi?: string
+  verdict?: string
+  message?: string
 }
 
-/** Every figure and sentence of a sheet as it is printed. */
+/** Every figure and sentence of a sheet, as it is printed in that unit. */
 export function figuresOf(sheet: SetUpSheet, units: Units): string[] {
   const skip = elsewhere(sheet)
   const found: string[] = []
-  const walk = (value: unknown, path: string, key: string): void => {
-    if (skip.test(path) || value === null) return
-    if (typeof value === 'string') {
-      if (['text', 'verdict', 'message', 'travelText', 'tpi', 'line'].includes(key))
-        found.push(sentenceInUnit(value, units))
-    } else if (typeof value === 'object') {
-      const { text, inch } = value as { text?: string; inch?: string }
-      if (text !== undefined && inch !== undefined) found.push(units === 'inch' ? inch : text)
-      else for (const [name, inner] of Object.entries(value)) walk(inner, path ? `${path}.${name}` : name, name)
-    }
+  const walk = (value: unknown, path: string): void => {
+    if (typeof value !== 'object' || value === null || skip.test(path)) return
+    const { text, inch, tpi, verdict, message } = value as Node
+    const figure = units === 'inch' ? (inch ?? text) : text
+    const sentence = verdict ?? message ?? (tables.test(path) ? undefined : figure)
+    if (sentence) found.push(sentenceInUnit(sentence, units))
+    if (tpi) found.push(tpi)
+    // What a sentence holds is said by it; a verdict, and the run-out, have figures besides.
+    if (text && !tables.test(path) && path !== 'runOut') return
+    for (const [key, inner] of Object.entries(value)) walk(inner, path ? `${path}.${key}` : key)
   }
-  walk(sheet, '', '')
+  walk(sheet, '')
   return found
 }

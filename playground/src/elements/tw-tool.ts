@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit'
 import { customElement } from 'lit/decorators.js'
+import { FLUTES } from '../state/typed-work.js'
 import { Part } from './base.js'
 import { choice, textField, tick, when } from './fields.js'
 
@@ -118,6 +119,16 @@ export class ToolPart extends Part {
           ${tick('The mating part', work.mate.part, (part) => mate({ part }))}
           ${tick('A tap to make for it', work.mate.tap, (tap) => mate({ tap }))}
         </fieldset>
+        ${when(work.mate.tap, () =>
+          choice({
+            path: 'work.mate.flutes',
+            label: 'Flutes of the tap',
+            value: work.mate.flutes,
+            options: FLUTES.map((flutes) => [flutes, flutes] as const),
+            span: 6,
+            pick: (flutes) => mate({ flutes }),
+          }),
+        )}
       </div>
     </details>`
   }

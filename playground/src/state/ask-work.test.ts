@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { demo } from '../demo.js'
 import { ask } from './ask.js'
 import { readLatheWork, readMeasured, readWires, readWork, workProblems } from './ask-work.js'
-import { blankWork, type TypedWork } from './typed-work.js'
+import { blankWork, type TypedWork, workFrom } from './typed-work.js'
 
 const read = (work: Partial<TypedWork>) => {
   const problems: { path: string }[] = []
@@ -13,6 +13,24 @@ const read = (work: Partial<TypedWork>) => {
 const { lathe } = demo().workshop
 
 describe('readWork', () => {
+  it.each<ThreadWork>([
+    { form: 'ba', major: 3.6, cut: 'nut', class: 'normal', engagement: 6, mate: { part: true, tap: { flutes: 3 } } },
+    { form: { angle: 50, crest: 0.1, root: 0 }, effective: 9, cut: 'screw', allowance: 0.05, compound: 24, groove: 2 },
+    {
+      form: 'metric',
+      major: 6,
+      cut: 'screw',
+      crest: 'sharp',
+      nose: { radius: 0.1 },
+      passes: 9,
+      springPasses: 0,
+      tool: 1,
+    },
+    { form: 'metric', major: 6, cut: 'screw', nose: { flat: 0 }, firstCut: 0.2 },
+  ])('reads back the very work that was put in', (work) => {
+    expect(readWork(workFrom(work), [])).toEqual(work)
+  })
+
   it('says nothing of a thread whose form is not given', () => {
     expect(read({ diameter: '6' })).toEqual({ work: null, paths: [] })
   })
@@ -40,7 +58,11 @@ describe('readWork', () => {
       { form: 'metric', passes: { by: 'first cut', count: '9', firstCut: '0.2', spring: '0' } },
       { firstCut: 0.2, springPasses: 0 },
     ],
-    ['the mating part', { form: 'metric', mate: { part: true, tap: false } }, { mate: { part: true, tap: false } }],
+    [
+      'the mating part',
+      { form: 'metric', mate: { part: true, tap: true, flutes: '3' } },
+      { mate: { part: true, tap: { flutes: 3 } } },
+    ],
   ])('reads %s', (_, typed, work) => {
     expect(read(typed)).toMatchObject({ work, paths: [] })
   })

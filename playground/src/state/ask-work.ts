@@ -30,6 +30,11 @@ function passesOf({ passes: { by, count, firstCut, spring } }: TypedWork, proble
   }
 }
 
+const mateOf = ({ mate: { part, tap, flutes } }: TypedWork): NonNullable<ThreadWork['mate']> => ({
+  part,
+  tap: tap && { flutes: Number(flutes) as 2 | 3 | 4 },
+})
+
 /** The thread besides its pitch; null when its form is not given. Problems stand at the fields, as 'work.groove'. */
 export function readWork(work: TypedWork, problems: Problem[]): ThreadWork | null {
   const { form, by, diameter, cut, engagement, limits, compound, groove, tool, crest, mate } = work
@@ -50,7 +55,7 @@ export function readWork(work: TypedWork, problems: Problem[]): ThreadWork | nul
     ...noseOf(work, problems),
     ...(crest === 'sharp' && cut === 'screw' ? { crest } : {}),
     ...passesOf(work, problems),
-    ...(mate.part || mate.tap ? { mate } : {}),
+    ...(mate.part || mate.tap ? { mate: mateOf(work) } : {}),
   }
 }
 

@@ -1,5 +1,6 @@
 import { type Bounds, fill, listOf, oneOf, type Shape } from './shape.js'
 import { blankDrive, blankKind, blankThread, SHAFTS, type Typed } from './typed.js'
+import { blankWork, FORMS, type TypedWork } from './typed-work.js'
 
 /**
  * The version of what is kept, saved and linked. New parts of what is typed do not change it: they are filled from
@@ -15,6 +16,7 @@ export type Shop = Pick<Typed, 'workshop' | 'view'>
 export type Page = Omit<Typed, keyof Shop>
 
 const hand = oneOf('right', 'left')
+const yesNo = oneOf('unknown', 'yes', 'no')
 const drives = [{ ...blankDrive(), belt: oneOf('none', 'toothed', 'plain') }]
 
 const shopShape: Shape<Shop> = {
@@ -30,21 +32,40 @@ const shopShape: Shape<Shop> = {
       fixed: { input: '', output: '' },
       drives,
       gearbox: drives,
+      halfNuts: yesNo,
+      dial: { travel: '', lines: '' },
+      screwedNose: yesNo,
+      speeds: '',
       also: {},
     },
     kinds: listOf(
       { ...blankKind(), by: oneOf('module', 'dp'), shafts: listOf(oneOf('input', 'stud', 'output'), SHAFTS) },
       [blankKind()],
     ),
+    wires: '',
     also: {},
   },
-  view: { rotate: 90, mirror: false },
+  view: { rotate: 90, mirror: false, units: oneOf('mm', 'inch') },
+}
+
+const blank = blankWork()
+const workShape: Shape<TypedWork> = {
+  ...blank,
+  form: oneOf('', ...FORMS),
+  by: oneOf('major', 'effective'),
+  cut: oneOf('screw', 'nut'),
+  limits: oneOf('none', 'class', 'allowance'),
+  nose: { ...blank.nose, shape: oneOf('form', 'flat', 'radius') },
+  crest: oneOf('form', 'sharp'),
+  passes: { ...blank.passes, by: oneOf('pitch', 'count', 'first cut') },
+  mate: { ...blank.mate, flutes: oneOf('4', '3', '2') },
 }
 
 const pageShape: Shape<Page> = {
-  threads: listOf({ ...blankThread(), hand, tolerance: { ...blankThread().tolerance, by: oneOf('ppm', 'length') } }, [
-    blankThread(),
-  ]),
+  threads: listOf(
+    { ...blankThread(), hand, tolerance: { ...blankThread().tolerance, by: oneOf('ppm', 'length') }, work: workShape },
+    [blankThread()],
+  ),
   thread: 0,
   order: oneOf('fewest gears', 'closest'),
 }

@@ -2,20 +2,21 @@ import type { Cutting, Mate, Range } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
 import { formNames } from '../../words-work.js'
 import { when } from '../fields.js'
-import { figures, type Pen, part, table, text } from './parts.js'
+import { figures, type Pen, part, table } from './parts.js'
 
 const formName = ({ name }: Cutting['form']): string =>
   Object.hasOwn(formNames, name) ? formNames[name as keyof typeof formNames].split(',')[0]! : name
 
 /** What to turn or bore, and the thread's sizes with their limits. */
 export function sizesPart(pen: Pen, cutting: Cutting): TemplateResult {
-  const { cut, form, leadAngle, limits, drill, compound, infeed, crestRadius } = cutting
+  const { cut, form, leadAngle, limits, drill, blank, compound } = cutting
   const within = (range: Range | null | undefined) => (range ? pen.range(range) : '–')
   const slanted = compound.angle.value !== 0
   return part(
     'sizes',
     cut === 'nut' ? 'Bore' : 'Blank',
-    html`<p class="instruction">${pen.say(cutting.text)}</p>`,
+    html`<p class="instruction">${blank.label} <b>${pen.length(blank)}</b></p>`,
+    figures(pen.row(drill)),
     table(
       'Diameters of the thread',
       ['Diameter', 'Basic', ...(limits ? [`Limits, ${limits.name}`] : [])],
@@ -27,16 +28,14 @@ export function sizesPart(pen: Pen, cutting: Cutting): TemplateResult {
     ),
     figures(
       ['Form', `${formName(form)}, ${form.angle.text}, ${form.standard}`],
-      ['Lead angle', text(leadAngle)],
+      ['Lead angle', leadAngle.text],
       ['Worked to', cutting.aim],
-      [cut === 'nut' ? 'Bore' : 'Blank', pen.length(cutting.blank)],
-      ['Or drill', drill && `${pen.length(drill.hole)}, ${drill.engagement.text} of the depth`],
-      ['Root', pen.length(cutting.root)],
-      ['Effective, to reach', pen.length(cutting.effectiveAim)],
-      ['Crests, if rounded', crestRadius && `radius ${pen.length(crestRadius)}`],
-      ['Depth, straight in', pen.length(infeed.radial)],
-      ['Compound slide', slanted ? `${compound.angle.text}, ${compound.fromAxis.text} from the axis` : null],
-      ['Along the slide', slanted ? `${pen.length(infeed.travel)}, ${pen.length(infeed.sideways)} sideways` : null],
+      pen.row(cutting.depth),
+      pen.row(cutting.root),
+      pen.row(cutting.effectiveAim),
+      pen.row(cutting.crestRadius),
+      slanted ? pen.row(compound) : null,
+      slanted ? pen.row(cutting.infeed) : null,
     ),
   )
 }
@@ -65,37 +64,22 @@ export const matePart = (pen: Pen, { part: other, tap }: Mate): TemplateResult =
   part(
     'mate',
     'The mating part',
-    when(other, () =>
-      figures(
-        [`Major of the ${other!.is}`, pen.length(other!.major)],
-        ['Effective', pen.length(other!.effective)],
-        ['Minor', pen.length(other!.minor)],
-        [
-          'Tapping drill',
-          other!.drill && `${pen.length(other!.drill.hole)}, ${other!.drill.engagement.text} of the depth`,
-        ],
-      ),
-    ),
+    when(other, () => {
+      const { major, effective, minor, drill } = other!
+      return figures(...[major, effective, minor, drill].map((one) => pen.row(one)))
+    }),
     when(tap, () => {
-      const { major, effective, minor, hole, point, core, flutes, chamfers } = tap!
-      return html`<h5>Tap to make</h5>
-        ${figures(
-          ['Major, at least', pen.length(major)],
-          ['Effective', pen.range(effective)],
-          ['Minor, at most', pen.length(minor)],
-          ['Hole for the tap', pen.length(hole)],
-          ['Point of the tap', pen.length(point)],
-          [`${flutes} flutes leave a core of`, pen.length(core)],
-        )}
-        ${table(
-          'Chamfers of the taps',
-          ['Tap', 'Threads', 'Length', 'Angle'],
-          chamfers.map(({ name, threads, length, angle }) => [
-            name,
-            threads.join(' to '),
-            pen.range(length),
-            `${angle[0].text} to ${angle[1].text}`,
-          ]),
-        )}`
+      const { major, effective, minor, hole, point, core, chamfers } = tap!
+      return html`${figures(...[major, effective, minor, hole, point, core].map((one) => pen.row(one)))}
+      ${table(
+        'Chamfers of the taps',
+        ['Tap', 'Threads', 'Chamfer', 'Angle'],
+        chamfers.map(({ name, threads, length, angle }) => [
+          name,
+          threads.join(' to '),
+          pen.range(length),
+          `${angle[0].text} to ${angle[1].text}`,
+        ]),
+      )}`
     }),
   )

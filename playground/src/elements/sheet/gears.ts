@@ -1,27 +1,28 @@
 import type { GearsToMount, Job, RealLead } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
 import { when } from '../fields.js'
-import { figures, type Pen, part, table, text } from './parts.js'
+import { type Figure, figures, type Pen, part, table } from './parts.js'
 
 /** Settings and distances; which gear sits where stands beside the drawing. */
 export function gearsPart(pen: Pen, { workshop }: Job, gears: GearsToMount): TemplateResult {
-  const { meshes, shafts, swing, clearance, changes, backlash, drive, gearbox } = gears
+  const { line, meshes, shafts, swing, clearance, changes, backlash, drive, gearbox } = gears
   const measured = meshes.some(({ over }) => over)
+  const named = (label: string, name: string | null): Figure => (name === null ? null : [label, name])
   return part(
     'gears',
     'Gears',
     when(changes, () => html`<p>${changes!.text}</p>`),
     figures(
-      ['Lathe', workshop],
-      ['Train', gears.line],
-      ['Drive', drive],
-      ['Gearbox', gearbox],
-      ['Banjo swung to', text(swing)],
+      named('Lathe', workshop),
+      ['Train', line],
+      named('Drive', drive),
+      named('Gearbox', gearbox),
+      pen.row(swing),
       ...shafts.map(
-        ({ letter, setting }) =>
-          [`Stud ${letter}`, setting && `slot ${setting.slot}, ${pen.length(setting.along)} along`] as const,
+        ({ letter, setting }): Figure =>
+          setting && [`Stud ${letter}`, `slot ${setting.slot}, ${pen.length(setting.along)} along`],
       ),
-      ['Least clearance', clearance && `${pen.length(clearance.gap)}, ${clearance.between}`],
+      pen.row(clearance),
     ),
     table(
       'Meshes to set',
@@ -33,7 +34,7 @@ export function gearsPart(pen: Pen, { workshop }: Job, gears: GearsToMount): Tem
         ...(measured ? [over ? pen.length(over.distance) : '–'] : []),
       ]),
     ),
-    html`<p>${backlash.text} ${pen.source(backlash.source)}</p>`,
+    html`<p>${backlash.text}\u00a0${pen.source(backlash.source)}</p>`,
   )
 }
 
@@ -45,19 +46,13 @@ export function leadPart(pen: Pen, job: Job, { lead, error, verdict, fit }: Real
     html`<p>${pen.say(verdict)}</p>`,
     when(fit, () => html`<p class="fit" data-fit=${fit!.code}>${pen.say(fit!.verdict)}</p>`),
     figures(
-      ['Wanted', `${job.lead.text}, ${job.lead.tpi}`],
-      ['May be out by', job.tolerance.text],
-      ['Lead', `${lead.text}, ${lead.tpi}`],
-      ['Lead error', error.ppm.text],
-      [`Over ${error.over ? pen.length(error.over.run) : ''}`, error.over && pen.length(error.over.error)],
+      ['Lead wanted', `${job.lead.text}, ${job.lead.tpi}`],
+      pen.row(job.tolerance),
+      ['Lead cut', `${lead.text}, ${lead.tpi}`],
+      ['In proportion', error.ppm.text],
+      pen.row(error.over),
       ...(fit
-        ? ([
-            [`Over the engagement, ${pen.length(fit.engagement)}`, pen.length(fit.axial)],
-            ['Like on the effective diameter', fit.onEffective && pen.length(fit.onEffective)],
-            ['Its tolerance', fit.tolerance && pen.length(fit.tolerance)],
-            ['Share eaten', text(fit.share)],
-            ['All of it eaten by', fit.stands && `${pen.length(fit.stands.error)} over ${pen.length(fit.stands.over)}`],
-          ] as const)
+        ? [fit.engagement, fit.axial, fit.onEffective, fit.tolerance, fit.share, fit.stands].map((one) => pen.row(one))
         : []),
     ),
   )

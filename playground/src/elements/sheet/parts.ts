@@ -1,4 +1,4 @@
-import type { Amount, Length, Range } from '@trainwright/sheet'
+import type { Labelled, Length, Range } from '@trainwright/sheet'
 import { html, nothing, type TemplateResult } from 'lit'
 import type { Units } from '../../state/typed.js'
 import { inUnit, sentenceInUnit } from '../../state/units.js'
@@ -23,6 +23,13 @@ export class Pen {
     return sentenceInUnit(sentence, this.units)
   }
 
+  /** A labelled figure as a row; null for one that is not known. */
+  row(figure: Labelled | null): Figure {
+    if (!figure) return null
+    const { label = '', text } = figure
+    return [label, 'inch' in figure ? this.length(figure as Length) : this.say(text)]
+  }
+
   /** The mark that leads to where a sentence is known from. */
   source(from: string): TemplateResult {
     if (!this.sources.includes(from)) this.sources.push(from)
@@ -38,15 +45,13 @@ export const part = (name: string, title: string, ...content: unknown[]): Templa
     ${content}
   </section>`
 
-export type Figure = readonly [label: string, value: string | null | undefined]
+export type Figure = readonly [label: string, value: string] | null
 
 /** Named figures, those that are known. */
 export const figures = (...all: readonly Figure[]): TemplateResult =>
   html`<dl class="figures">
-    ${all.map(([label, value]) => (value ? html`<div><dt>${label}</dt><dd>${value}</dd></div>` : nothing))}
+    ${all.map((figure) => (figure ? html`<div><dt>${figure[0]}</dt><dd>${figure[1]}</dd></div>` : nothing))}
   </dl>`
-
-export const text = (amount: Amount | null): string | null => amount?.text ?? null
 
 export type Row = readonly (string | TemplateResult)[]
 

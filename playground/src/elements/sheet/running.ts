@@ -1,6 +1,6 @@
 import type { Check, RunOut, SheetCaution, Starts } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
-import { figures, type Pen, part, table, text } from './parts.js'
+import { figures, type Pen, part, table } from './parts.js'
 
 const times: Record<SheetCaution['when'], string> = {
   always: 'Always',
@@ -49,13 +49,8 @@ export function runOutPart(pen: Pen, runOut: RunOut): TemplateResult {
   return part(
     'run-out',
     'Run-out',
-    html`<p>${runOut.travelText}</p>
-      <p>${pen.say(runOut.text)}</p>`,
-    figures(
-      ['Groove', groove && pen.length(groove)],
-      ['Tool, along the work', pen.length(tool)],
-      ['Spindle at most', text(limit)],
-    ),
+    html`<p>${pen.say(runOut.text)}</p>`,
+    figures(pen.row(groove), pen.row(tool), pen.row(limit)),
     speeds.length
       ? table(
           'Speeds of the lathe',
@@ -72,7 +67,7 @@ export const startsPart = (pen: Pen, { count, each }: Starts): TemplateResult =>
     'starts',
     `${count} starts`,
     html`<ul class="starts">
-      ${each.map(({ text }) => html`<li>${pen.say(text)}</li>`)}
+      ${each.map(({ label, text }) => html`<li>${label}: ${pen.say(text)}</li>`)}
     </ul>`,
   )
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import type { Page, Shop } from '../src/state/kept.js'
 import { SHAFTS, type TypedDrive, type TypedKind, type TypedLathe, type TypedThread } from '../src/state/typed.js'
+import { blankWork } from '../src/state/typed-work.js'
 
 /** What a person may have typed: anything, readable or not. */
 const text = fc.oneof(
@@ -25,6 +26,8 @@ const kind: fc.Arbitrary<TypedKind> = fc.record({
   shafts: fc.subarray([...SHAFTS]),
 })
 
+const yesNo = fc.constantFrom('yes', 'no', 'unknown')
+
 const ends = fc.record({ input: text, output: text })
 
 const lathe: fc.Arbitrary<TypedLathe> = fc.record({
@@ -37,6 +40,10 @@ const lathe: fc.Arbitrary<TypedLathe> = fc.record({
   fixed: ends,
   drives: fc.array(drive, { maxLength: 3 }),
   gearbox: fc.array(drive, { maxLength: 3 }),
+  halfNuts: yesNo,
+  dial: fc.record({ travel: text, lines: text }),
+  screwedNose: yesNo,
+  speeds: text,
   also: plain as fc.Arbitrary<object>,
 })
 
@@ -46,6 +53,9 @@ export const thread: fc.Arbitrary<TypedThread> = fc.record({
   starts: text,
   hand,
   tolerance: fc.record({ by: fc.constantFrom('ppm', 'length'), ppm: text, error: text, over: text }),
+  work: fc
+    .record({ diameter: text, engagement: text, cut: fc.constantFrom('screw', 'nut'), class: text })
+    .map((some) => ({ ...blankWork(), ...some })),
 })
 
 export const shop: fc.Arbitrary<Shop> = fc.record({
@@ -53,9 +63,10 @@ export const shop: fc.Arbitrary<Shop> = fc.record({
     name: text,
     lathe,
     kinds: fc.array(kind, { minLength: 1, maxLength: 3 }),
+    wires: text,
     also: plain as fc.Arbitrary<object>,
   }),
-  view: fc.record({ rotate: fc.nat(359), mirror: fc.boolean() }),
+  view: fc.record({ rotate: fc.nat(359), mirror: fc.boolean(), units: fc.constantFrom('mm', 'inch') }),
 })
 
 export const page: fc.Arbitrary<Page> = fc

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 
 /**
  * What a page pays for each public name: everything it exports, minified and gzipped, with its dependencies; sheet
- * without trains, threads and gearcutting, which have ceilings of their own. Raise a ceiling only in the commit that needs
+ * without the other packages, which have ceilings of their own. Raise a ceiling only in the commit that needs
  * it, and say there what for.
  */
 const ceilings: Record<string, number> = {
@@ -15,11 +15,12 @@ const ceilings: Record<string, number> = {
   '@trainwright/threads': 14000,
   '@trainwright/gearcutting': 10000,
   '@trainwright/gearcutting/dxf': 30000,
-  '@trainwright/sheet': 14000,
+  // The aim is 14000; a third of it is the drawing, another the sentences of the sheets.
+  '@trainwright/sheet': 19000,
 }
 
-const countedApart: Record<string, string[]> = {
-  '@trainwright/sheet': ['@trainwright/trains', '@trainwright/threads', '@trainwright/gearcutting'],
+const countedApart: Record<string, RegExp> = {
+  '@trainwright/sheet': /^@trainwright\/(?!sheet)/,
 }
 
 const root = new URL('../playground/', import.meta.url).pathname

@@ -32,7 +32,7 @@ export const beforePower = {
   cover: caution(
     'cover',
     'power',
-    ARMY,
+    `${ARMY}; chuck key: W. B. Safety code list, metal lathes`,
     'Cover on and fastened, chuck key out, before power and while anything turns.',
   ),
 }

@@ -154,8 +154,8 @@ export interface Cutting extends Labelled {
   aim: 'nominal sizes' | 'middle of the limits'
   /** Turn the blank to this, or bore the nut to it. */
   blank: Length
-  /** For a nut: or drill to this, with so much depth of thread left. */
-  drill: (Labelled & { hole: Length; engagement: Amount }) | null
+  /** For a nut: or drill to this, with so much depth of thread left; `depth` is that of the groove then, straight in. */
+  drill: (Labelled & { hole: Length; engagement: Amount; depth?: Length }) | null
   /** Straight in, from the blank to the root. */
   depth: Length
   /** Diameter at the root of what is cut. */

@@ -33,6 +33,13 @@ export function drillOf({ how, sizes }: ThreadRead): NonNullable<Cutting['drill'
   }
 }
 
+/** A drill instead of boring: the depth is then counted from another hole. */
+function drillInstead(read: ThreadRead, root: number): NonNullable<Cutting['drill']> {
+  const drill = drillOf(read)
+  const depth = length((root - drill.hole.mm) / 2)
+  return { ...drill, label: 'Or drill', depth, text: `${drill.text}; the groove is then ${both(depth)} deep` }
+}
+
 function limitsOf({ limits }: ThreadRead): Cutting['limits'] {
   if (!limits) return null
   const { name } = limits
@@ -64,7 +71,7 @@ export function cuttingOf(
   if (!groove) return undefined
   const depth = rounded(Math.abs(groove.root - groove.blank) / 2)
   const schedule = problems.from(() => passes({ ...how, depth }))
-  const drill = nut ? problems.from(() => drillOf(read), 'thread.mate') : null
+  const drill = nut ? problems.from(() => drillInstead(read, groove.root), 'thread.mate') : null
   if (!schedule || drill === undefined) return undefined
   // The last pass stands at full depth.
   const feed = schedule.passes.at(-1)!

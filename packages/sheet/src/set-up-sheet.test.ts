@@ -50,6 +50,8 @@ describe('the demo', () => {
     expect(cutting!.limits!.effective.map(({ text }) => text)).toEqual(['36.621 mm', '36.721 mm'])
     expect(cutting!.depth.mm).toBeCloseTo(1.4786 + 0.025, 3)
     expect(cutting!.drill!.hole.mm).toBeCloseTo(38.1 - 25.4 / 11, 6)
+    // The root stands 0.05 over 38.1, half the allowance: (38.15 - 35.790909) / 2.
+    expect(cutting!.drill).toMatchObject({ label: 'Or drill', depth: { text: '1.180 mm' } })
     expect(mate).toMatchObject({ part: { is: 'screw', major: { mm: 38.1 }, drill: null }, tap: null })
     expect(checks.map(({ code }) => code)).toContain('try-mate')
     expect(checks.map(({ code }) => code)).not.toContain('wires')

@@ -172,10 +172,10 @@ export interface Cutting extends Labelled {
 /** Code, sentence, and where the check is known from. */
 export type Check = Labelled & { source: string } & (
     | { code: 'isolated' }
-  | { code: 'gears-set' }
-  | { code: 'by-hand' }
-  | { code: 'covered' }
-  | { code: 'return' }
+    | { code: 'gears-set' }
+    | { code: 'by-hand' }
+    | { code: 'covered' }
+    | { code: 'return' }
     | { code: 'scratch-pass'; crests: number; spaces: number; wanted: Length; cut: Length; difference: Length }
     | { code: 'half-nuts'; open: DialAnswer | 'none'; lines: number[] }
     | {

@@ -9,10 +9,12 @@ import { undoKeys } from './elements/undo-keys.js'
 import { Answers } from './state/answers.js'
 import { Drawer } from './state/drawer.js'
 import { heldFrom, typedOf } from './state/held.js'
+import { inTurn } from './state/in-turn.js'
 import { Job } from './state/job.js'
 import { Keeper } from './state/keeper.js'
 import { joinTyped } from './state/kept.js'
 import { Lazy } from './state/lazy.js'
+import { Mounted } from './state/mounted.js'
 import { recall } from './state/recall.js'
 import { Recognising } from './state/recognising.js'
 import { Sheets } from './state/sheets.js'
@@ -27,15 +29,18 @@ const came = await arrival(recalled.visit)
 
 const held = recalled.held ?? heldFrom(demo())
 const first = came && 'shop' in came.opened ? joinTyped(came.opened.shop, came.opened.page) : typedOf(held)
-const job = new Job(first, new Answers(createTrainWorker()))
+const client = createTrainWorker()
+const worker = { ...client, layOut: inTurn(client.layOut) }
+const job = new Job(first, new Answers(worker))
 const keeper = new Keeper(held, job, drawer, tab, recalled.held === null)
 // To reload loses nothing, unless the browser keeps nothing.
 const updates = new Updates(() => keeper.value.kept && location.reload())
 const picked = new Store<string | null>(null)
 const sheets = new Sheets(job, picked, new Lazy(() => import('./state/sheet-maker.js')))
 const recognising = new Recognising(job, new Lazy(() => import('./state/thread-finder.js')))
-const shown = new ShownProblems(job, [sheets, recognising])
-const desk: Desk = { job, shown, picked, keeper, updates, sheets, recognising }
+const mounted = new Mounted(job, worker)
+const shown = new ShownProblems(job, [sheets, recognising, mounted])
+const desk: Desk = { job, shown, picked, keeper, updates, sheets, recognising, mounted }
 if (came) receive(keeper, came)
 
 const app: App = document.createElement('tw-app')

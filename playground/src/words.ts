@@ -8,7 +8,10 @@ import type { Answer } from './state/answers.js'
 export const SAFETY =
   'Switch off and isolate the lathe before the guard comes off. Turn the train over by hand before power, and run it with the guard closed. The manual of your lathe and the rules of your shop come first.'
 
-const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
+/** The minus sign of print. */
+export const minus = (figure: string): string => figure.replace('-', '−')
+
+export const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
 /** Problems that the page can name better than those who do not know its fields; the rest say it themselves. */
 export function inWords({ code, path, message }: Problem): string {
@@ -34,16 +37,18 @@ export function spoken(answer: Answer, train: Train | null): string {
   if (!current || !search || !train) return verdict(answer)
   const { mm, tpi } = leadFigures(train)
   const { ppm } = errorFigures(train)
-  const found = search.trains.length > 0 ? 'Train' : 'No train within tolerance. Closest'
+  const none = train === answer.misfit?.train ? 'No train goes on. Does not fit' : 'No train within tolerance. Closest'
+  const found = search.trains.length > 0 ? 'Train' : none
   return `${found}: ${trainInLine(train)}. Lead ${mm}, ${tpi}, ${ppm}, ${train.hand} hand.`
 }
 
 /** How the shown train stands to what was wanted; the letters of an inspector's stamp. */
 export function stamp(
-  { search, current }: Answer,
+  { search, misfit, current }: Answer,
   train: Train,
-): 'Old' | 'Exact' | 'Within tolerance' | 'Out of tolerance' {
+): 'Old' | 'Exact' | 'Within tolerance' | 'Out of tolerance' | 'Does not fit' {
   if (!current) return 'Old'
+  if (train === misfit?.train) return 'Does not fit'
   if (!search?.trains.includes(train)) return 'Out of tolerance'
   return errorFigures(train).exact ? 'Exact' : 'Within tolerance'
 }

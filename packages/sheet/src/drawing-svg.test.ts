@@ -3,6 +3,7 @@ import { drawTrain } from './drawing.js'
 import { drawingToSvg, type SvgOptions } from './drawing-svg.js'
 import { banjoExample } from './testing/banjo-example.js'
 import { gear, trainOf } from './testing/train-of.js'
+import { expectWellFormed } from './testing/well-formed.js'
 
 const lathe = { leadscrew: { pitch: '3 mm' } }
 const compound = trainOf([
@@ -29,18 +30,6 @@ const drawings = {
     ]),
   ),
   banjo: drawTrain(banjoExample.lathe, banjoExample.train),
-}
-
-/** Start and end tags in balance, every & an entity: enough to tell a file that no XML reader takes. */
-function expectWellFormed(svg: string): void {
-  const open: string[] = []
-  for (const [tag, slash, name, , self] of svg.matchAll(/<(\/?)([a-z]+)((?:\s[a-zA-Z:-]+="[^"<]*")*)(\/?)>/g)) {
-    if (slash) expect(open.pop(), tag).toBe(name)
-    else if (!self) open.push(name!)
-  }
-  expect(open).toEqual([])
-  const text = svg.replace(/<[^<>]*>/g, '')
-  expect(text).not.toMatch(/[<>]|&(?!(amp|lt|gt|quot|#39);)/)
 }
 
 describe('drawingToSvg', () => {

@@ -1,4 +1,4 @@
-import { SLOT_RADIUS } from './banjo.js'
+import { circle, keepOutMarks, slotMark } from './banjo-svg.js'
 import type { Point } from './chain.js'
 import { describeDrawing } from './describe.js'
 import type { DrawnGear, TrainDrawing } from './drawing.js'
@@ -70,11 +70,6 @@ function titleOf(drawing: TrainDrawing): string {
   return `Gear train ${counts.join(' to ')}, to scale${drawing.schematic ? ', studs placed freely' : ''}`
 }
 
-function circle({ at }: Paper, centre: Point, r: number, attributes: Record<string, string | number>): string {
-  const { x, y } = at(centre)
-  return element('circle', { cx: x, cy: y, r, ...attributes })
-}
-
 function gearFace(paper: Paper, gear: DrawnGear): string {
   const { wide, narrow, size } = paper
   const rim = Math.min(size * 0.8, gear.pitchRadius * 0.3)
@@ -93,28 +88,13 @@ function gearFace(paper: Paper, gear: DrawnGear): string {
 }
 
 function banjo(paper: Paper): string[] {
-  const { at, wide, narrow, drawing } = paper
-  const keepOut = drawing.keepOut.map((c) =>
-    circle(paper, c, c.radius, { class: 'keep-out', 'stroke-width': wide, fill: `url(#${paper.id}-solid)` }),
-  )
+  const { at, narrow, drawing } = paper
+  const keepOut = keepOutMarks(paper, drawing.keepOut)
   if (!drawing.banjo) return keepOut
   const outline = drawing.banjo.plate.map((p) => at(p)).map(({ x, y }) => [x, y] as const)
-  const slots = drawing.banjo.slots.map(({ from, to }) => {
-    const [a, b] = [at(from), at(to)]
-    const d = lines([
-      [a.x, a.y],
-      [b.x, b.y],
-    ])
-    // A slot is a fat line and a slightly thinner one of paper upon it: round ends come with the line caps.
-    return [
-      element('path', { class: 'slot', d, 'stroke-width': 2 * SLOT_RADIUS }),
-      element('path', { class: 'slot-inside', d, stroke: '#fff', 'stroke-width': 2 * SLOT_RADIUS - 2 * narrow }),
-      element('path', { class: 'slot-axis', d, 'stroke-dasharray': figures(narrow * 12, narrow * 6) }),
-    ].join('')
-  })
   return [
     element('path', { class: 'plate', d: lines(outline, true), 'stroke-width': narrow * 1.5 }),
-    ...slots,
+    ...drawing.banjo.slots.map((slot) => slotMark(paper, slot)),
     ...keepOut,
   ]
 }

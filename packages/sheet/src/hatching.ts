@@ -1,4 +1,4 @@
-import type { Paper } from './paper.js'
+import type { Paper, Pen } from './paper.js'
 import { element, lines } from './svg.js'
 
 /** Directions in degrees that hatch the rim of a gear, by plane: plain, one way, the other way, crossed, upright ... */
@@ -13,11 +13,14 @@ export const rimFill = ({ id }: Paper, plane: number): string[] =>
 export function hatches(paper: Paper): string {
   const used = new Set(paper.drawing.gears.flatMap(({ plane }) => directionsOf(plane)))
   const patterns = [...used].map((direction) => pattern(paper, `hatch-${direction}`, direction, paper.size * 0.34))
-  if (paper.drawing.keepOut.length) patterns.push(pattern(paper, 'solid', 45, paper.size * 0.2))
+  if (paper.drawing.keepOut.length) patterns.push(solid(paper))
   return element('defs', {}, patterns)
 }
 
-function pattern({ id, narrow }: Paper, name: string, direction: number, step: number): string {
+/** Metal to keep out of. */
+export const solid = (pen: Pen): string => pattern(pen, 'solid', 45, pen.size * 0.2)
+
+function pattern({ id, narrow }: Pen, name: string, direction: number, step: number): string {
   const attributes = {
     id: `${id}-${name}`,
     width: step,

@@ -1,3 +1,14 @@
+export {
+  type BanjoDrawing,
+  type BanjoTerms,
+  type BanjoToDraw,
+  type Dimension,
+  drawBanjo,
+} from './banjo-drawing/banjo-drawing.js'
+export { type BanjoSvgOptions, banjoToSvg } from './banjo-drawing/banjo-drawing-svg.js'
+export { type RoughBanjo, type RoughMeasures, standInBanjo, standInMeasures } from './banjo-drawing/stand-ins.js'
+export { type DimensionName, describeBanjo, dimensionMeanings, workedOut } from './banjo-drawing/words.js'
+export { type GearChanges, gearChanges } from './changes.js'
 export type { ChartLine, ChartSheet, ChartSheetOptions } from './chart-contract.js'
 export { chartSheet } from './chart-sheet.js'
 export type * from './contract.js'

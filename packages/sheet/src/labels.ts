@@ -5,7 +5,7 @@ import { type Foot, footOf } from './foot.js'
 import type { Paper } from './paper.js'
 import { spread } from './spread.js'
 import { element, escapeText, lines } from './svg.js'
-import type { Box } from './view.js'
+import { type Box, boxRound } from './view.js'
 
 /** Gears are named beside a chain that stands and below one that lies; distances are on the side across. */
 export type Side = 'right' | 'below'
@@ -40,7 +40,7 @@ export function labelsRound(paper: Paper, box: Box): Labelled {
   const far = side === 'right' ? box.left : box.top
   const gears = setLabels(paper, gearLabels(paper), side, near, 1)
   const distances = setLabels(paper, distanceLabels(paper), side, far, -1)
-  const whole = [box, gears.box, distances.box].reduce(union)
+  const whole = boxRound([box, gears.box, distances.box])
   const foot: Foot = footOf(paper, whole)
   const edge = paper.size * 0.3
   return {
@@ -54,13 +54,6 @@ export function labelsRound(paper: Paper, box: Box): Labelled {
     },
   }
 }
-
-const union = (a: Box, b: Box): Box => ({
-  left: Math.min(a.left, b.left),
-  top: Math.min(a.top, b.top),
-  right: Math.max(a.right, b.right),
-  bottom: Math.max(a.bottom, b.bottom),
-})
 
 const small = (text: string) => ({ text, scale: SMALL })
 

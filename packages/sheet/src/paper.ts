@@ -2,10 +2,8 @@ import type { Point } from './chain.js'
 import type { TrainDrawing } from './drawing.js'
 import type { View } from './view.js'
 
-/** What every part of one drawing shares. */
-export interface Paper {
-  drawing: TrainDrawing
-  view: View
+/** What every part of any drawing shares. */
+export interface Pen {
   /** Starts the ids of patterns and descriptions. */
   id: string
   /** From the frame of the layout to paper, y downwards. */
@@ -14,4 +12,10 @@ export interface Paper {
   size: number
   wide: number
   narrow: number
+}
+
+/** What every part of the drawing of a train shares. */
+export interface Paper extends Pen {
+  drawing: TrainDrawing
+  view: View
 }

@@ -28,7 +28,7 @@ export interface Box {
   bottom: number
 }
 
-const around = ({ x, y }: Point, radius: number): Box => ({
+export const around = ({ x, y }: Point, radius: number): Box => ({
   left: x - radius,
   top: y - radius,
   right: x + radius,
@@ -42,10 +42,12 @@ export function extent(drawing: TrainDrawing, paper: (p: Point) => Point): Box {
     ...drawing.keepOut.map((circle) => around(paper(circle), circle.radius)),
     ...(drawing.banjo?.plate ?? []).map((point) => around(paper(point), 0)),
   ]
-  return {
-    left: Math.min(...boxes.map((b) => b.left)),
-    top: Math.min(...boxes.map((b) => b.top)),
-    right: Math.max(...boxes.map((b) => b.right)),
-    bottom: Math.max(...boxes.map((b) => b.bottom)),
-  }
+  return boxRound(boxes)
 }
+
+export const boxRound = (boxes: readonly Box[]): Box => ({
+  left: Math.min(...boxes.map((b) => b.left)),
+  top: Math.min(...boxes.map((b) => b.top)),
+  right: Math.max(...boxes.map((b) => b.right)),
+  bottom: Math.max(...boxes.map((b) => b.bottom)),
+})

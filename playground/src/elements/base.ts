@@ -2,6 +2,7 @@ import { LitElement } from 'lit'
 import { property } from 'lit/decorators.js'
 import type { Job } from '../state/job.js'
 import type { Keeper } from '../state/keeper.js'
+import type { Mounted } from '../state/mounted.js'
 import type { Recognising } from '../state/recognising.js'
 import type { Sheets } from '../state/sheets.js'
 import type { ShownProblems } from '../state/shown-problems.js'
@@ -20,6 +21,8 @@ export interface Desk {
   sheets: Sheets
   /** Which published thread the measured one may be; its finder looks threads up by name, too. */
   recognising: Recognising
+  /** What the gears on the lathe now cut. */
+  mounted: Mounted
 }
 
 /**

@@ -1,9 +1,9 @@
 import { errorFigures, leadFigures, trainInLine } from '@trainwright/sheet'
-import type { Obstacle, Train, Workshop } from '@trainwright/trains'
+import type { Train, Workshop } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import type { Answer } from '../state/answers.js'
-import { shownTrain } from '../state/picked.js'
+import { shownTrain, trainKey } from '../state/picked.js'
 import { stamp, verdict } from '../words.js'
 import { Part } from './base.js'
 import { when } from './fields.js'
@@ -15,13 +15,37 @@ import './tw-trains.js'
 /** The answer: what the train cuts, the train drawn, how to set it up, and the others; or why there is none. */
 @customElement('tw-answer')
 export class AnswerPart extends Part {
-  #why(obstacles: readonly Obstacle[], closest: Train | null): TemplateResult {
+  /** One of the trains to look at when none is right, and what is wrong with it. */
+  #lame(train: Train, wrong: string, shown: Train | null): TemplateResult {
+    return html`<label class="train-row">
+      <input
+        type="radio"
+        name="train"
+        .checked=${train === shown}
+        @change=${() => this.desk.picked.set(trainKey(train))}
+      />
+      <span class="train-gears">${trainInLine(train)}</span>
+      <span class="train-error">${errorFigures(train).ppm}</span>
+      <span class="train-change">${wrong}</span>
+    </label>`
+  }
+
+  #why({ search, misfit }: Answer, shown: Train | null): TemplateResult {
+    const { obstacles, closest } = search!
     return html`<section class="why" aria-label="Why no train">
       <h3>What stands in the way</h3>
       <ol>
         ${obstacles.map(({ message }) => html`<li>${message}</li>`)}
       </ol>
-      <p>${closest ? 'Below is the closest train that goes on. It is out of tolerance.' : 'Nothing from this box goes on.'}</p>
+      ${
+        closest || misfit
+          ? html`<fieldset class="trains">
+              <legend>To look at all the same</legend>
+              ${when(misfit, () => this.#lame(misfit!.train, `Cuts it, but does not fit. ${misfit!.obstacle?.message ?? ''}`, shown))}
+              ${when(closest, () => this.#lame(closest!, 'Goes on, but is out of tolerance.', shown))}
+            </fieldset>`
+          : html`<p>Nothing from this box goes on.</p>`
+      }
     </section>`
   }
 
@@ -81,7 +105,7 @@ export class AnswerPart extends Part {
     return html`<h2 class="unseen">Answer</h2>
       <p class="verdict" data-state=${current ? 'current' : search ? 'old' : 'none'}>${verdict(answer)}</p>
       ${loose.map(({ path, message }) => html`<p class="wrong">${path}: ${message}</p>`)}
-      ${when(search && search.trains.length === 0, () => this.#why(search!.obstacles, search!.closest))}
+      ${when(search && search.trains.length === 0, () => this.#why(answer, train))}
       ${when(train && question, () => this.#train(answer, train!, question!.workshop))}
       ${when(search && search.trains.length > 0, () => html`<tw-trains .desk=${desk}></tw-trains>`)}
       ${when(train, () => html`<tw-sheet .desk=${desk}></tw-sheet>`)}`

@@ -11,6 +11,7 @@ import './tw-answer.js'
 import './tw-box.js'
 import './tw-keeping.js'
 import './tw-lathe.js'
+import { mountedSaid } from './tw-mounted.js'
 import './tw-thread.js'
 import './tw-workshops.js'
 import './tw-work.js'
@@ -49,7 +50,8 @@ export class App extends Part {
 
   protected override updated(): void {
     const wrong = [...this.desk.shown.value.keys()]
-    this.#unfold(...['lathe', 'kinds'].filter((name) => wrong.some((path) => path.startsWith(name))))
+    this.#unfold(...['lathe', 'kinds', 'mounted'].filter((name) => wrong.some((path) => path.startsWith(name))))
+    if (wrong.some((path) => path.startsWith('lathe.banjo'))) this.#unfold('banjo')
     for (const path of wrong) this.#unfoldRound(this.querySelector(`#${idOf(path)}-note`))
     this.#speak()
   }
@@ -102,6 +104,7 @@ export class App extends Part {
           ${this.#fold('work', 'The thread itself', workSummary(desk.job.thread.work), html`<tw-work .desk=${desk}></tw-work>`)}
           ${this.#fold('lathe', 'Lathe', this.#latheSummary(), html`<tw-lathe .desk=${desk}></tw-lathe>`)}
           ${this.#fold('kinds', 'Box of gears', this.#boxSummary(), html`<tw-box .desk=${desk}></tw-box>`)}
+          ${this.#fold('mounted', 'On the lathe now', mountedSaid(desk), html`<tw-mounted .desk=${desk}></tw-mounted>`)}
         </form>
         <section class="sheet" id="answer" aria-label="Answer" tabindex="-1">
           <tw-answer .desk=${desk}></tw-answer>

@@ -1,8 +1,9 @@
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
+import { customElement, state } from 'lit/decorators.js'
 import { blankDrive, type TypedDrive, type TypedLathe } from '../state/typed.js'
+import { banjoSaid } from '../words-banjo.js'
 import { Part } from './base.js'
-import { choice, countField, idOf, note, textField, tick } from './fields.js'
+import { choice, countField, idOf, note, textField, tick, when } from './fields.js'
 import './tw-lathe-work.js'
 
 type Settings = 'drives' | 'gearbox'
@@ -23,6 +24,15 @@ const what: Record<Settings, { heading: string; add: string; hint: string }> = {
 /** The lathe: what every owner knows first, the rest folded away. */
 @customElement('tw-lathe')
 export class LathePart extends Part {
+  @state() private banjoLost = false
+
+  /** The banjo comes when it is first looked at: most owners never measure theirs. */
+  #loadBanjo(): void {
+    import('./tw-banjo.js').catch(() => {
+      this.banjoLost = true
+    })
+  }
+
   #length(key: 'centreDistance' | 'shaftClearance', label: string, hint: string): TemplateResult {
     const { job } = this.desk
     return textField({
@@ -153,6 +163,11 @@ export class LathePart extends Part {
         ${this.#length('centreDistance', 'Input to output shaft', 'mm between centres, if known')}
         ${this.#length('shaftClearance', 'Shaft clearance', 'mm, half the largest nut and air')}
       </div>
+      <details class="more" data-fold="banjo" @toggle=${() => this.#loadBanjo()}>
+        <summary>Banjo: ${banjoSaid(lathe)}</summary>
+        <tw-banjo .desk=${desk}></tw-banjo>
+        ${when(this.banjoLost, () => html`<p class="wrong">This part could not be loaded. Reload the page when there is a network.</p>`)}
+      </details>
       <details class="more">
         <summary>Drives and gearbox</summary>
         ${this.#settings('drives')} ${this.#settings('gearbox')}

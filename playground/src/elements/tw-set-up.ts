@@ -1,4 +1,14 @@
-import { isMixed, type Place, type PlacedGear, placesOf, sizeOf, type Turning, turningSeen } from '@trainwright/sheet'
+import {
+  type DrawnShaft,
+  drawTrain,
+  isMixed,
+  type Place,
+  type PlacedGear,
+  placesOf,
+  sizeOf,
+  type Turning,
+  turningSeen,
+} from '@trainwright/sheet'
 import type { Lathe, Train } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
@@ -26,11 +36,12 @@ export class SetUpPart extends Part {
       <td><span class="plane" data-plane=${plane}>${plane}</span></td>`
   }
 
-  #place(place: Place, mixed: boolean, turning: Turning): TemplateResult {
+  #place(place: Place, { setting }: DrawnShaft, mixed: boolean, turning: Turning): TemplateResult {
     const [first, ...others] = place.gears
     const rows = place.gears.length
     return html`<tr>
-        <th scope="rowgroup" rowspan=${rows}><span class="letter">${place.letter}</span> ${place.name.replace(' shaft', '')}</th>
+        <th scope="rowgroup" rowspan=${rows}><span class="letter">${place.letter}</span> ${place.name.replace(' shaft', '')}
+          ${when(setting, () => html`<span class="set-along">slot ${setting!.slot} at ${setting!.along.toFixed(2)} mm</span>`)}</th>
         ${this.#gear(first!, mixed)}
         <td rowspan=${rows} class="set-turn"><span class="arrow" aria-hidden="true">${arrows[turning]}</span> ${turning}</td>
       </tr>
@@ -41,6 +52,7 @@ export class SetUpPart extends Part {
     const { train, lathe } = this
     const { view } = this.desk.job.typed.value
     const mixed = isMixed(train)
+    const { shafts } = drawTrain(lathe, train)
     return html`<table class="set-up">
         <caption>
           Set up
@@ -54,7 +66,7 @@ export class SetUpPart extends Part {
           </tr>
         </thead>
         ${placesOf(lathe, train).map(
-          (place) => html`<tbody>${this.#place(place, mixed, turningSeen(place.turning, view))}</tbody>`,
+          (place, i) => html`<tbody>${this.#place(place, shafts[i]!, mixed, turningSeen(place.turning, view))}</tbody>`,
         )}
       </table>
       <p class="set-note">

@@ -1,8 +1,9 @@
-import { errorFigures, leadFigures, trainInLine } from '@trainwright/sheet'
+import { errorFigures, gearChanges, leadFigures, trainInLine } from '@trainwright/sheet'
 import type { Train } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
 import { customElement, state } from 'lit/decorators.js'
 import { shownTrain, trainKey } from '../state/picked.js'
+import { changesInWords } from '../words-banjo.js'
 import { Part } from './base.js'
 import { choice, when } from './fields.js'
 
@@ -16,6 +17,7 @@ export class TrainsPart extends Part {
   #row(train: Train, shown: Train | null): TemplateResult {
     const gears = train.shafts.reduce((sum, shaft) => sum + shaft.gears.length, 0)
     const { ppm } = errorFigures(train)
+    const mounted = this.desk.job.answers.value.question?.options.mounted
     const cautions = train.cautions.map(({ message }) => message).join(' ')
     return html`<label class="train-row">
       <input
@@ -25,6 +27,7 @@ export class TrainsPart extends Part {
         @change=${() => this.desk.picked.set(trainKey(train))}
       />
       <span class="train-gears">${trainInLine(train)}</span>
+      ${when(mounted, () => html`<span class="train-change">${changesInWords(gearChanges(train, mounted!))}</span>`)}
       <span class="train-count">${gears} gears</span>
       <span class="train-lead">${leadFigures(train).mm}</span>
       <span class="train-error">${ppm}</span>

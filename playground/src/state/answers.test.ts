@@ -10,6 +10,7 @@ function handWorker() {
   const open: { resolve: (search: TrainSearch) => void; reject: (error: unknown) => void }[] = []
   const worker = {
     findTrains: () => new Promise<TrainSearch>((resolve, reject) => open.push({ resolve, reject })),
+    layOut: () => Promise.reject(new Error('not asked')),
   }
   return { worker, open }
 }

@@ -1,7 +1,7 @@
 import { InputError, type Problem } from '@trainwright/measures'
 import type { TrainSearch } from '@trainwright/trains'
-import type { createTrainWorker } from '@trainwright/trains/worker'
 import type { Asked, Question } from './ask.js'
+import { findMisfit, type Misfit, type Searcher } from './misfit.js'
 import { Store } from './store.js'
 
 /** What is known about the question on the page. The last good answer stays until there is a better one. */
@@ -9,6 +9,8 @@ export interface Answer {
   /** The last good answer, and the question that it answers. */
   search: TrainSearch | null
   question: Question | null
+  /** When none goes on: the best train that would cut the thread, and what keeps it off. */
+  misfit: Misfit | null
   /** Whether it answers what stands on the page now. */
   current: boolean
   /** A question is with the worker and has been for long enough to say so. */
@@ -24,6 +26,7 @@ const PATIENCE = 300
 const nothing: Answer = {
   search: null,
   question: null,
+  misfit: null,
   current: false,
   working: false,
   problems: [],
@@ -35,7 +38,7 @@ export class Answers extends Store<Answer> {
   #latest = 0
   #strange = false
 
-  constructor(private readonly worker: Pick<ReturnType<typeof createTrainWorker>, 'findTrains'>) {
+  constructor(private readonly worker: Searcher) {
     super(nothing)
   }
 
@@ -55,8 +58,10 @@ export class Answers extends Store<Answer> {
       const { workshop, wanted, options } = question
       const search = await this.worker.findTrains(workshop, wanted, options)
       if (turn !== this.#latest) return
-      if (problems.length > 0) this.#refuse(problems)
-      else this.#answer({ search, question, current: true, working: false, problems: [], failure: null })
+      if (problems.length > 0) return this.#refuse(problems)
+      const misfit = await findMisfit(this.worker, question, search)
+      if (turn !== this.#latest) return
+      this.#answer({ search, question, misfit, current: true, working: false, problems: [], failure: null })
     } catch (error) {
       if (turn !== this.#latest || (error as Error).name === 'AbortError') return
       if (error instanceof InputError) this.#refuse([...problems, ...unless(problems, error.problems)])

@@ -11,6 +11,8 @@ import {
   type Workshop,
 } from '@trainwright/trains'
 import { readLatheWork, readWires, readWork } from './ask-work.js'
+import { readBanjo } from './read-banjo.js'
+import { mountedGears, readSetUp } from './read-set-up.js'
 import { given, millimetres, number, zeroOr } from './read-text.js'
 import { SHAFTS, type Typed, type TypedDrive, type TypedKind, type TypedLathe, type TypedThread } from './typed.js'
 
@@ -49,11 +51,13 @@ function gearRef(text: string): GearRef {
 
 function lathe(typed: TypedLathe, problems: Problem[]): Lathe {
   const mm = (path: string) => millimetres(problems, `lathe.${path}`)
-  const { leadscrew, studs, planes, centreDistance, shaftClearance, room, fixed, drives, gearbox, also } = typed
+  const { leadscrew, studs, planes, centreDistance, shaftClearance, room, fixed, drives, gearbox } = typed
   const rooms = { ...given('input', room.input, mm('room.input')), ...given('output', room.output, mm('room.output')) }
   const fixedGears = { ...given('input', fixed.input, gearRef), ...given('output', fixed.output, gearRef) }
+  const banjo = readBanjo(typed)
+  problems.push(...banjo.problems)
   return {
-    ...also,
+    ...banjo.lathe,
     leadscrew,
     ...given('studs', studs, number),
     ...given('planes', planes, number),
@@ -101,6 +105,7 @@ export function ask(typed: Typed): Asked {
   const problems: Problem[] = []
   const { workshop, threads, thread, order } = typed
   const kinds = readKinds(workshop.kinds, problems)
+  const mounted = mountedGears(readSetUp(workshop.mounted, kinds, []))
   const question = {
     workshop: {
       ...workshop.also,
@@ -110,7 +115,7 @@ export function ask(typed: Typed): Asked {
       ...given('wires', workshop.wires, (text) => readWires(text, [])),
     },
     wanted: wanted(threads[thread]!),
-    options: { order },
+    options: { order, ...(mounted.length ? { mounted } : {}) },
     work: readWork(threads[thread]!.work, []),
   }
   return { question, problems }

@@ -2,7 +2,8 @@ import { moduleOf } from '@trainwright/sheet'
 import type { Answers } from './answers.js'
 import { ask, type ReadKind, readKinds } from './ask.js'
 import { Store } from './store.js'
-import type { Typed, TypedKind, TypedLathe, TypedThread } from './typed.js'
+import type { Typed, TypedKind, TypedLathe, TypedMounted, TypedThread } from './typed.js'
+import type { TypedBanjo } from './typed-banjo.js'
 import type { TypedWork } from './typed-work.js'
 
 /** The question as typed, and the answer to it: all that the page shows hangs on these two. */
@@ -68,6 +69,15 @@ export class Job {
   typeLathe(change: Partial<TypedLathe>): void {
     const { workshop } = this.typed.value
     this.type({ workshop: { ...workshop, lathe: { ...workshop.lathe, ...change } } })
+  }
+
+  typeBanjo(change: Partial<TypedBanjo>): void {
+    this.typeLathe({ banjo: { ...this.typed.value.workshop.lathe.banjo, ...change } })
+  }
+
+  typeMounted(change: Partial<TypedMounted>): void {
+    const { workshop } = this.typed.value
+    this.type({ workshop: { ...workshop, mounted: { ...workshop.mounted, ...change } } })
   }
 
   typeKinds(kinds: TypedKind[]): void {

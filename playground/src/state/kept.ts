@@ -1,5 +1,15 @@
+import type { Sense } from '@trainwright/trains'
 import { type Bounds, fill, listOf, oneOf, type Shape } from './shape.js'
-import { blankDrive, blankKind, blankThread, SHAFTS, type Typed } from './typed.js'
+import { blankDrive, blankKind, blankMounted, blankThread, SHAFTS, type Typed } from './typed.js'
+import {
+  blankBanjo,
+  blankKeepOut,
+  blankSlot,
+  blankStop,
+  type TypedBanjo,
+  type TypedSlot,
+  type TypedStop,
+} from './typed-banjo.js'
 import { blankWork, FORMS, type TypedWork } from './typed-work.js'
 
 /**
@@ -19,6 +29,16 @@ const hand = oneOf('right', 'left')
 const yesNo = oneOf('unknown', 'yes', 'no')
 const drives = [{ ...blankDrive(), belt: oneOf('none', 'toothed', 'plain') }]
 
+const sense = oneOf<Sense>('anticlockwise', 'clockwise')
+const banjoShape: Shape<TypedBanjo> = {
+  ...blankBanjo(),
+  by: oneOf('none', 'measured', 'drawn'),
+  pivot: oneOf('output', 'input'),
+  slots: listOf<TypedSlot>({ ...blankSlot(), passes: oneOf('left', 'right'), lies: sense }, [blankSlot()]),
+  stops: listOf<TypedStop>({ ...blankStop(), lies: sense }, [blankStop(), blankStop()]),
+  keepOut: [blankKeepOut()],
+}
+
 const shopShape: Shape<Shop> = {
   workshop: {
     name: '',
@@ -36,13 +56,14 @@ const shopShape: Shape<Shop> = {
       dial: { travel: '', lines: '' },
       screwedNose: yesNo,
       speeds: '',
-      also: {},
+      banjo: banjoShape,
     },
     kinds: listOf(
       { ...blankKind(), by: oneOf('module', 'dp'), shafts: listOf(oneOf('input', 'stud', 'output'), SHAFTS) },
       [blankKind()],
     ),
     wires: '',
+    mounted: blankMounted(),
     also: {},
   },
   view: { rotate: 90, mirror: false, units: oneOf('mm', 'inch') },
@@ -88,9 +109,16 @@ export function migrate(x: { typed?: unknown }): { shop: unknown; page: unknown 
 export function readShop(x: unknown, wrong: string[] = [], bounds?: Bounds): Shop {
   const shop = fill<Shop>(shopShape, x, wrong, '', bounds)
   const { workshop } = shop
-  if (workshop.kinds.length > 0) return shop
-  wrong.push('workshop.kinds')
-  return { ...shop, workshop: { ...workshop, kinds: [blankKind()] } }
+  let { kinds, lathe } = workshop
+  if (kinds.length === 0) {
+    wrong.push('workshop.kinds')
+    kinds = [blankKind()]
+  }
+  if (lathe.banjo.slots.length === 0 || lathe.banjo.stops.length !== 2) {
+    wrong.push('workshop.lathe.banjo')
+    lathe = { ...lathe, banjo: blankBanjo() }
+  }
+  return { ...shop, workshop: { ...workshop, kinds, lathe } }
 }
 
 /** Reads what belongs to the page; parts that cannot be read are blank, and `wrong` names them. */

@@ -35,7 +35,17 @@ describe('placeProblems', () => {
     ['gears[4].pressureAngle', 'kinds[1].angle'],
     ['gears[4].shafts', 'kinds[1].shafts'],
     ['kinds[1].line', 'kinds[1].line'],
-    ['lathe.banjo.slots[0]', ''],
+    ['lathe.banjo.slots[1]', 'lathe.banjo.slots[1].from'],
+    ['lathe.banjo.slots[0].near', 'lathe.banjo.slots[0].near'],
+    ['lathe.banjo.stops[1].toStud', 'lathe.banjo.stops[1].toStud'],
+    ['lathe.banjo.swing', 'lathe.banjo.swing[0]'],
+    ['lathe.banjo.swing[1]', 'lathe.banjo.swing[1]'],
+    ['lathe.banjo.keepOut[2].radius', 'lathe.banjo.keepOut[2].radius'],
+    ['lathe.banjo.collars', 'lathe.banjo.collars'],
+    ['lathe.banjo.slots', 'lathe.banjo'],
+    ['mounted.gears', 'mounted.gears'],
+    ['mounted.drive', 'mounted.drive'],
+    ['lathe.halfNuts', ''],
     ['', ''],
   ])('puts %s beside %s', (path, field) => {
     expect([...placeProblems([problem(path)], two).keys()]).toEqual([field])

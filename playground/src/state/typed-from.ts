@@ -1,6 +1,7 @@
 import type { FixedDrive, GearRef, GearStock, Lathe, ThreadWanted, Workshop } from '@trainwright/trains'
 import { boxLine } from './box.js'
 import {
+  blankMounted,
   blankThread,
   SHAFTS,
   type TypedDrive,
@@ -10,6 +11,7 @@ import {
   type TypedWorkshop,
   type TypedYesNo,
 } from './typed.js'
+import { banjoFrom } from './typed-banjo.js'
 
 const text = (x: string | number | undefined, otherwise = ''): string => (x === undefined ? otherwise : String(x))
 
@@ -27,7 +29,7 @@ const yesNo = (x: boolean | undefined): TypedYesNo => (x === undefined ? 'unknow
 function latheFrom(lathe: Lathe): TypedLathe {
   const { leadscrew, studs, planes, centreDistance, shaftClearance, room, fixedGears, drives, gearbox, ...others } =
     lathe
-  const { halfNuts, dial, screwedNose, speeds, ...also } = others
+  const { banjo, halfNuts, dial, screwedNose, speeds } = others
   return {
     leadscrew: { pitch: leadscrew.pitch, hand: leadscrew.hand ?? 'right' },
     studs: text(studs, '2'),
@@ -42,7 +44,7 @@ function latheFrom(lathe: Lathe): TypedLathe {
     dial: { travel: text(dial?.travel), lines: text(dial?.lines) },
     screwedNose: yesNo(screwedNose),
     speeds: (speeds ?? []).join(' '),
-    also,
+    banjo: banjoFrom(banjo),
   }
 }
 
@@ -67,7 +69,14 @@ function kindsFrom(gears: readonly GearStock[]): TypedKind[] {
 
 /** A workshop as a person would have typed it. */
 export function workshopFrom({ name, lathe, gears, wires = [], ...also }: Workshop): TypedWorkshop {
-  return { name: text(name), lathe: latheFrom(lathe), kinds: kindsFrom(gears), wires: wires.join(' '), also }
+  return {
+    name: text(name),
+    lathe: latheFrom(lathe),
+    kinds: kindsFrom(gears),
+    wires: wires.join(' '),
+    mounted: blankMounted(),
+    also,
+  }
 }
 
 /** A thread as a person would have typed it. */

@@ -1,4 +1,5 @@
-import type { FindOptions, Hand, Lathe, ShaftName, Workshop } from '@trainwright/trains'
+import type { FindOptions, Hand, ShaftName, Workshop } from '@trainwright/trains'
+import type { TypedBanjo } from './typed-banjo.js'
 import { blankWork, type TypedWork } from './typed-work.js'
 
 /** Everything on the page exactly as it was typed: nothing is lost, not even what cannot be read. */
@@ -29,6 +30,7 @@ export interface TypedWorkshop {
   kinds: TypedKind[]
   /** Measuring wires owned. */
   wires: string
+  mounted: TypedMounted
   /** What the page does not ask for yet, kept and passed on as it came. */
   also: Omit<Workshop, 'name' | 'lathe' | 'gears' | 'wires'>
 }
@@ -49,7 +51,7 @@ export interface TypedLathe {
   dial: { travel: string; lines: string }
   screwedNose: TypedYesNo
   speeds: string
-  also: Pick<Lathe, 'banjo'>
+  banjo: TypedBanjo
 }
 
 export type TypedYesNo = 'yes' | 'no' | 'unknown'
@@ -59,6 +61,13 @@ export interface TypedDrive {
   ratio: string
   reverses: boolean
   belt: 'none' | 'toothed' | 'plain'
+}
+
+/** What is on the lathe now: the setting by its place in the lists of the lathe, the gears as '24:72 48:80'. */
+export interface TypedMounted {
+  drive: number
+  gearbox: number
+  gears: string
 }
 
 /** Gears that are alike but for their teeth: a line of counts, and what holds for all of them. */
@@ -82,5 +91,7 @@ export const blankThread = (): TypedThread => ({
 })
 
 export const blankKind = (): TypedKind => ({ line: '', by: 'module', size: '1', angle: '20', shafts: [...SHAFTS] })
+
+export const blankMounted = (): TypedMounted => ({ drive: 0, gearbox: 0, gears: '' })
 
 export const blankDrive = (): TypedDrive => ({ name: '', ratio: '1', reverses: false, belt: 'none' })

@@ -74,14 +74,20 @@ test('answers as the functions do', async () => {
       const heard: string[] = []
       const onProgress = (done: number, total: number) => heard.push(`${done}/${total}`)
       const proposed = await worker.proposeGears(workshop, threads, {}, { onProgress }).finally(() => heard.push('end'))
-      const chart = await worker.makeChart(workshop, threads)
+      const charted: string[] = []
+      const chart = await worker.makeChart(
+        workshop,
+        threads,
+        {},
+        { onProgress: (done, total) => charted.push(`${done}/${total}`) },
+      )
       const laid = await worker.layOut(lathe, setUp)
       worker.close()
-      return { found, proposed, chart, laid, heard }
+      return { found, proposed, chart, laid, heard, charted }
     },
     [small, threads, lathe, setUp] as const,
   )
-  const { heard, ...rest } = answers
+  const { heard, charted, ...rest } = answers
   expect(rest).toEqual({
     found: findTrains(small, threads[0]),
     proposed: proposeGears(small, threads),
@@ -90,6 +96,7 @@ test('answers as the functions do', async () => {
   })
   expect(rest.laid.ok).toBe(true)
   expect(heard.slice(-2)).toEqual([expect.stringMatching(/^(\d+)\/\1$/), 'end'])
+  expect(charted.at(-1)).toBe('4/4')
   expect(errors).toEqual([])
 })
 

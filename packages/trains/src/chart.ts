@@ -1,5 +1,5 @@
 import { checkChart } from './check-question.js'
-import type { ChartOptions, ChartRow, ThreadWanted, Train, Workshop } from './contract.js'
+import type { ChartOptions, ChartRow, ProgressListener, ThreadWanted, Train, Workshop } from './contract.js'
 import { search } from './find-trains.js'
 import { type Bench, makeBench } from './search/bench.js'
 
@@ -51,21 +51,33 @@ function inFewestChanges(rows: { row: ChartRow; trains: Train[] }[]): ChartRow[]
 }
 
 /** makeChart on a prepared bench and a checked question. */
-export function chart(bench: Bench, wanted: readonly ThreadWanted[], options: ChartOptions): ChartRow[] {
+export function chart(
+  bench: Bench,
+  wanted: readonly ThreadWanted[],
+  options: ChartOptions,
+  onProgress: ProgressListener = () => {},
+): ChartRow[] {
   const few = options.sequence === 'fewest changes'
   const rows = wanted.map((thread, i) => {
+    onProgress(i, wanted.length)
     const { trains, closest } = search(bench, thread, { ...options, limit: few ? ALTERNATIVES : 1 }, false)
     return { row: { wanted: i, train: trains[0] ?? null, closest }, trains }
   })
+  onProgress(wanted.length, wanted.length)
   return few ? inFewestChanges(rows) : rows.map(({ row }) => row)
 }
 
 /**
  * The chart of a lathe: for each wanted thread its best train, or null, and the closest at any error. In the order given,
  * or, with `sequence: 'fewest changes'`, so that neighbours change few gears (threads without a train last).
+ * @param options `onProgress` is told, before and after each thread, how many are done
  * @throws WorkshopError naming every problem of workshop, threads (`wanted[3].…`) and options.
  */
-export function makeChart(workshop: Workshop, wanted: ThreadWanted[], options: ChartOptions = {}): ChartRow[] {
+export function makeChart(
+  workshop: Workshop,
+  wanted: ThreadWanted[],
+  options: ChartOptions & { onProgress?: ProgressListener } = {},
+): ChartRow[] {
   const asked = checkChart(workshop, wanted, options)
-  return chart(makeBench(asked.workshop), asked.wanted, asked.options)
+  return chart(makeBench(asked.workshop), asked.wanted, asked.options, options.onProgress)
 }

@@ -252,5 +252,5 @@ export interface ChartRow {
 export type CheckedWorkshop = { ok: true; workshop: Workshop } | { ok: false; problems: Problem[] }
 export type LaidOut = { ok: true; layout: Layout } | { ok: false; obstacle: Obstacle }
 
-/** Hears how far a long search is: `done` of `total` steps (proposeGears: threads looked at). */
+/** Hears how far a long search is: `done` of `total` steps (threads looked at). */
 export type ProgressListener = (done: number, total: number) => void

@@ -19,7 +19,7 @@ import { makeBench } from './search/bench.js'
 export interface Prepared {
   findTrains(wanted: ThreadWanted, options?: FindOptions): TrainSearch
   proposeGears(wanted: ThreadWanted[], options?: ProposeOptions & { onProgress?: ProgressListener }): GearProposals
-  makeChart(wanted: ThreadWanted[], options?: ChartOptions): ChartRow[]
+  makeChart(wanted: ThreadWanted[], options?: ChartOptions & { onProgress?: ProgressListener }): ChartRow[]
 }
 
 /**
@@ -40,7 +40,7 @@ export function prepare(workshop: Workshop): Prepared {
     },
     makeChart(wanted, options = {}) {
       const asked = checkChart(known, wanted, options)
-      return chart(bench, asked.wanted, asked.options)
+      return chart(bench, asked.wanted, asked.options, options.onProgress)
     },
   }
 }

@@ -3,6 +3,7 @@ import type { ThreadWanted, Workshop } from '@trainwright/trains'
 import demoWorkshop from '../../test-data/demo-workshop.json' with { type: 'json' }
 import type { Typed } from './state/typed.js'
 import { threadFrom, workshopFrom } from './state/typed-from.js'
+import { blankChart } from './state/typed-making.js'
 import { workFrom } from './state/typed-work.js'
 
 /** What a first visit shows: a job on a bench lathe, solved. */
@@ -13,6 +14,8 @@ export const demo = (): Typed => ({
   })),
   thread: 0,
   workshop: workshopFrom(demoWorkshop.workshop as Workshop),
+  wishes: { list: demoWorkshop.wishes.join('\n'), ppm: '' },
+  chart: blankChart(),
   order: 'fewest gears',
   view: { rotate: 90, mirror: false, units: 'mm' },
 })

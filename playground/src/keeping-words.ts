@@ -16,6 +16,9 @@ const parts: Readonly<Record<string, string>> = {
   name: 'name of the workshop',
   lathe: 'lathe',
   kinds: 'box of gears',
+  making: 'gears that can be made',
+  wishes: 'wish list',
+  chart: 'chart',
   workshop: 'workshop',
 }
 

@@ -1,3 +1,4 @@
+import type { Problem } from '@trainwright/measures'
 import { createTrainWorker } from '@trainwright/trains/worker'
 import { arrival, receive, watchAddress, watchTabs } from './arrival.js'
 import { demo } from './demo.js'
@@ -20,6 +21,7 @@ import { Recognising } from './state/recognising.js'
 import { Sheets } from './state/sheets.js'
 import { ShownProblems } from './state/shown-problems.js'
 import { Store } from './state/store.js'
+import { Top } from './state/top.js'
 import { Updates } from './updates.js'
 
 const drawer = new Drawer(() => localStorage)
@@ -39,8 +41,11 @@ const picked = new Store<string | null>(null)
 const sheets = new Sheets(job, picked, new Lazy(() => import('./state/sheet-maker.js')))
 const recognising = new Recognising(job, new Lazy(() => import('./state/thread-finder.js')))
 const mounted = new Mounted(job, worker)
-const shown = new ShownProblems(job, [sheets, recognising, mounted])
-const desk: Desk = { job, shown, picked, keeper, updates, sheets, recognising, mounted }
+const aside = new Store<{ problems: readonly Problem[] }>({ problems: [] })
+const top = new Top(recalled.top, tab)
+const making = new Lazy(() => import('./elements/making-parts.js'))
+const shown = new ShownProblems(job, [sheets, recognising, mounted, aside])
+const desk: Desk = { worker, job, shown, picked, keeper, updates, sheets, recognising, mounted, aside, top, making }
 if (came) receive(keeper, came)
 
 const app: App = document.createElement('tw-app')

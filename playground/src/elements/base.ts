@@ -1,16 +1,21 @@
+import type { Problem } from '@trainwright/measures'
+import type { TrainWorker } from '@trainwright/trains/worker'
 import { LitElement } from 'lit'
 import { property } from 'lit/decorators.js'
 import type { Job } from '../state/job.js'
 import type { Keeper } from '../state/keeper.js'
+import type { Lazy } from '../state/lazy.js'
 import type { Mounted } from '../state/mounted.js'
 import type { Recognising } from '../state/recognising.js'
 import type { Sheets } from '../state/sheets.js'
 import type { ShownProblems } from '../state/shown-problems.js'
 import { Follow, type Store } from '../state/store.js'
+import type { SheetName } from '../state/top.js'
 import type { Updates } from '../updates.js'
 
 /** What the elements of the page share. */
 export interface Desk {
+  worker: TrainWorker
   job: Job
   shown: ShownProblems
   /** Key of the train picked from the list; null for the best. */
@@ -23,6 +28,12 @@ export interface Desk {
   recognising: Recognising
   /** What the gears on the lathe now cut. */
   mounted: Mounted
+  /** The sheet that lies on top. */
+  top: Store<SheetName>
+  /** The parts for making gears, which come when one of them is first looked at. */
+  making: Lazy<unknown>
+  /** What those parts find wrong. */
+  aside: Store<{ problems: readonly Problem[] }>
 }
 
 /**

@@ -12,6 +12,8 @@ export interface Field {
   hint?: string
   /** Which keys a telephone offers. */
   keys?: 'text' | 'decimal' | 'numeric'
+  /** Lines of an area. */
+  rows?: number
   /** Width in the ruled grid, sixths of a row. */
   span?: 1 | 2 | 3 | 4 | 6
   /** Keys that stand beside the entry. */
@@ -83,7 +85,7 @@ export const areaField = (field: Field): TemplateResult =>
     field,
     (id, wrong, typed) => html`<textarea
       id=${id}
-      rows="2"
+      rows=${field.rows ?? 2}
       autocomplete="off"
       spellcheck="false"
       .value=${field.value}
@@ -162,6 +164,32 @@ export const tick = (label: string, checked: boolean, set: (checked: boolean) =>
     <input type="checkbox" .checked=${checked} @change=${(e: Event) => set((e.target as HTMLInputElement).checked)} />
     <span>${label}</span>
   </label>`
+
+/** A part of the card that folds away; `said` is what it holds, for as long as it is folded. */
+export const fold = (
+  name: string,
+  heading: string,
+  said: string,
+  content: TemplateResult,
+  opened: () => void = () => {},
+): TemplateResult =>
+  html`<details class="fold" data-fold=${name} @toggle=${(event: Event) => {
+    if ((event.currentTarget as HTMLDetailsElement).open) opened()
+  }}>
+    <summary>
+      <h2>${heading}</h2>
+      <span class="fold-said">${said}</span>
+    </summary>
+    ${content}
+  </details>`
+
+/** Opens a part of the card from elsewhere and goes there. */
+export function unfold(name: string): void {
+  const part = document.querySelector<HTMLDetailsElement>(`[data-fold=${name}]`)!
+  part.open = true
+  part.querySelector('summary')!.focus()
+  part.scrollIntoView({ block: 'start' })
+}
 
 /** Nothing, or what is worth showing. */
 export const when = (condition: unknown, show: () => TemplateResult): TemplateResult | typeof nothing =>

@@ -7,6 +7,7 @@ import { shownTrain, trainKey } from '../state/picked.js'
 import { stamp, verdict } from '../words.js'
 import { Part } from './base.js'
 import { when } from './fields.js'
+import { turnTo } from './turn-to.js'
 import './tw-drawing.js'
 import './tw-set-up.js'
 import './tw-sheet.js'
@@ -37,6 +38,9 @@ export class AnswerPart extends Part {
       <ol>
         ${obstacles.map(({ message }) => html`<li>${message}</li>`)}
       </ol>
+      <p class="why-next">
+        <button type="button" class="go" @click=${() => void turnTo(this.desk, 'gear')}>Which gear should I make?</button>
+      </p>
       ${
         closest || misfit
           ? html`<fieldset class="trains">

@@ -1,17 +1,18 @@
 import { errorFigures, trainInLine } from '@trainwright/sheet'
-import { html, type TemplateResult } from 'lit'
+import { html } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { shopName } from '../keeping-words.js'
 import { shownTrain } from '../state/picked.js'
 import { spoken, verdict } from '../words.js'
 import { workSummary } from '../words-work.js'
 import { Part } from './base.js'
-import { idOf, when } from './fields.js'
-import './tw-answer.js'
+import { fold, idOf, when } from './fields.js'
 import './tw-box.js'
 import './tw-keeping.js'
 import './tw-lathe.js'
 import { mountedSaid } from './tw-mounted.js'
+import './tw-plans.js'
+import './tw-sheets.js'
 import './tw-thread.js'
 import './tw-workshops.js'
 import './tw-work.js'
@@ -50,7 +51,11 @@ export class App extends Part {
 
   protected override updated(): void {
     const wrong = [...this.desk.shown.value.keys()]
-    this.#unfold(...['lathe', 'kinds', 'mounted'].filter((name) => wrong.some((path) => path.startsWith(name))))
+    this.#unfold(
+      ...['lathe', 'kinds', 'mounted', 'wishes', 'making'].filter((name) =>
+        wrong.some((path) => path.startsWith(name)),
+      ),
+    )
     if (wrong.some((path) => path.startsWith('lathe.banjo'))) this.#unfold('banjo')
     for (const path of wrong) this.#unfoldRound(this.querySelector(`#${idOf(path)}-note`))
     this.#speak()
@@ -77,17 +82,7 @@ export class App extends Part {
     return `${leadscrew.pitch}${leadscrew.hand === 'left' ? ' left-hand' : ''}, ${studs} studs, ${planes} planes`
   }
 
-  #fold(name: string, heading: string, summary: string, content: TemplateResult): TemplateResult {
-    return html`<details class="fold" data-fold=${name}>
-      <summary>
-        <h2>${heading}</h2>
-        <span class="fold-said">${summary}</span>
-      </summary>
-      ${content}
-    </details>`
-  }
-
-  protected override render(): TemplateResult {
+  protected override render() {
     const { desk } = this
     const answer = desk.job.answers.value
     const train = shownTrain(answer, desk.picked.value)
@@ -100,15 +95,14 @@ export class App extends Part {
       <main>
         <form class="card" aria-label="Job card" @submit=${(event: Event) => event.preventDefault()}>
           <tw-thread .desk=${desk}></tw-thread>
-          ${this.#fold('workshops', 'Workshop', shopName(desk.job.typed.value.workshop.name), html`<tw-workshops .desk=${desk}></tw-workshops>`)}
-          ${this.#fold('work', 'The thread itself', workSummary(desk.job.thread.work), html`<tw-work .desk=${desk}></tw-work>`)}
-          ${this.#fold('lathe', 'Lathe', this.#latheSummary(), html`<tw-lathe .desk=${desk}></tw-lathe>`)}
-          ${this.#fold('kinds', 'Box of gears', this.#boxSummary(), html`<tw-box .desk=${desk}></tw-box>`)}
-          ${this.#fold('mounted', 'On the lathe now', mountedSaid(desk), html`<tw-mounted .desk=${desk}></tw-mounted>`)}
+          ${fold('workshops', 'Workshop', shopName(desk.job.typed.value.workshop.name), html`<tw-workshops .desk=${desk}></tw-workshops>`)}
+          ${fold('work', 'The thread itself', workSummary(desk.job.thread.work), html`<tw-work .desk=${desk}></tw-work>`)}
+          ${fold('lathe', 'Lathe', this.#latheSummary(), html`<tw-lathe .desk=${desk}></tw-lathe>`)}
+          ${fold('kinds', 'Box of gears', this.#boxSummary(), html`<tw-box .desk=${desk}></tw-box>`)}
+          ${fold('mounted', 'On the lathe now', mountedSaid(desk), html`<tw-mounted .desk=${desk}></tw-mounted>`)}
+          <tw-plans .desk=${desk}></tw-plans>
         </form>
-        <section class="sheet" id="answer" aria-label="Answer" tabindex="-1">
-          <tw-answer .desk=${desk}></tw-answer>
-        </section>
+        <tw-sheets id="answer" tabindex="-1" .desk=${desk}></tw-sheets>
       </main>
       <a class="glance" href="#answer" ?hidden=${this.inSight} data-state=${answer.current ? 'current' : 'old'}>
         <span class="glance-gears">${line}</span>

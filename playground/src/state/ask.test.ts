@@ -59,6 +59,14 @@ describe('ask', () => {
     expect(question.workshop.lathe).not.toHaveProperty('centreDistance')
   })
 
+  it('leaves a head out until it can be read: trains need none', () => {
+    const typed = withWorkshop(everything)
+    const making = { ...typed.workshop.making, plates: '15 x' }
+    const { question, problems } = ask({ ...typed, workshop: { ...typed.workshop, making } })
+    expect(question.workshop).not.toHaveProperty('head')
+    expect(problems).toEqual([])
+  })
+
   it('takes lengths in any unit', () => {
     const typed = demo()
     const lathe = { ...typed.workshop.lathe, centreDistance: '4 1/2 in' }

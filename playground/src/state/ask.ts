@@ -15,6 +15,7 @@ import { readBanjo } from './read-banjo.js'
 import { mountedGears, readSetUp } from './read-set-up.js'
 import { given, millimetres, number, zeroOr } from './read-text.js'
 import { SHAFTS, type Typed, type TypedDrive, type TypedKind, type TypedLathe, type TypedThread } from './typed.js'
+import { headOf } from './typed-making.js'
 
 /** What is asked of the worker. Texts go as they are; what is no number goes as NaN, so that the answer says where. */
 export interface Question {
@@ -106,6 +107,7 @@ export function ask(typed: Typed): Asked {
   const { workshop, threads, thread, order } = typed
   const kinds = readKinds(workshop.kinds, problems)
   const mounted = mountedGears(readSetUp(workshop.mounted, kinds, []))
+  const head = headOf(workshop.making)
   const question = {
     workshop: {
       ...workshop.also,
@@ -113,6 +115,7 @@ export function ask(typed: Typed): Asked {
       lathe: lathe(workshop.lathe, problems),
       gears: kinds.flatMap((kind) => kind ?? []),
       ...given('wires', workshop.wires, (text) => readWires(text, [])),
+      ...(head && { head }),
     },
     wanted: wanted(threads[thread]!),
     options: { order, ...(mounted.length ? { mounted } : {}) },

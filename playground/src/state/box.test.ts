@@ -1,7 +1,7 @@
 import { parseBox } from '@trainwright/trains'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { boxLine, changeCount, moveGear, removeKind } from './box.js'
+import { boxLine, changeCount, moveGear, putIn, removeKind } from './box.js'
 import { blankKind, type TypedKind } from './typed.js'
 
 const box = fc.uniqueArray(
@@ -55,5 +55,35 @@ describe('kinds of gear', () => {
   it('leaves an empty kind when the last is removed', () => {
     expect(removeKind(kinds, 0)).toEqual([kinds[1]])
     expect(removeKind([kinds[1]!], 0)).toEqual([blankKind()])
+  })
+})
+
+describe('putIn', () => {
+  const gear = { teeth: 44, module: 1, pressureAngle: 20 }
+
+  it('puts a gear among its like', () => {
+    const kinds = [kind('20 24', { size: '2' }), kind('30 40')]
+    expect(putIn(kinds, read(kinds), gear).map(({ line }) => line)).toEqual(['20 24', '30 40 44'])
+    expect(putIn(kinds, read(kinds), { ...gear, teeth: 40 })[1]!.line).toBe('30 40x2')
+  })
+
+  it.each<[string, Partial<TypedKind>]>([
+    ['another module', { size: '1.5' }],
+    ['another angle', { angle: '14.5' }],
+    ['diametral pitch', { by: 'dp' }],
+    ['gears for studs only', { shafts: ['stud'] }],
+  ])('leaves %s alone and opens a kind of its own', (_, other) => {
+    const kinds = [kind('30 40', other)]
+    const after = putIn(kinds, read(kinds), gear)
+    expect(after[0]).toBe(kinds[0])
+    expect(after[1]).toEqual(kind('44'))
+  })
+
+  it('knows inch gears by their pitch, and touches no line that cannot be read', () => {
+    const kinds = [kind('30 x', { by: 'dp', size: '20', angle: '14.5' })]
+    const inch = { teeth: 44, module: 1.27, dp: 20, pressureAngle: 14.5 }
+    expect(putIn(kinds, [null], inch)).toEqual([kinds[0], kind('44', { by: 'dp', size: '20', angle: '14.5' })])
+    const sound = [kind('30', { by: 'dp', size: '20', angle: '14.5' })]
+    expect(putIn(sound, read(sound), inch)[0]!.line).toBe('30 44')
   })
 })

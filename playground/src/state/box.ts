@@ -1,5 +1,5 @@
-import type { GearStock } from '@trainwright/trains'
-import { blankKind, type TypedKind } from './typed.js'
+import type { Gear, GearStock } from '@trainwright/trains'
+import { blankKind, SHAFTS, type TypedKind } from './typed.js'
 
 type Counted = Pick<GearStock, 'teeth' | 'count'>
 
@@ -34,6 +34,28 @@ export function moveGear(
   const moved = kinds.map((kind, i) => (i === from ? withLine(kind, changeCount(read[from]!, teeth, -1)) : kind))
   moved[to] = withLine(target, addOne(read[to] ?? [], teeth))
   return moved
+}
+
+/** The kinds with one gear more, among those of its size that can sit anywhere; when there are none, in a kind of its own. */
+export function putIn(
+  kinds: readonly TypedKind[],
+  read: readonly (readonly Counted[] | null)[],
+  { teeth, module, dp, pressureAngle }: Gear,
+): TypedKind[] {
+  const own: TypedKind = {
+    ...blankKind(),
+    by: dp === undefined ? 'module' : 'dp',
+    size: String(dp ?? module),
+    angle: String(pressureAngle),
+  }
+  const alike = ({ by, size, angle, shafts }: TypedKind) =>
+    by === own.by &&
+    Number(size) === Number(own.size) &&
+    Number(angle) === pressureAngle &&
+    shafts.length === SHAFTS.length
+  const at = kinds.findIndex((kind, i) => read[i] && alike(kind))
+  if (at < 0) return [...kinds, withLine(own, [{ teeth }])]
+  return kinds.map((kind, i) => (i === at ? withLine(kind, addOne(read[i]!, teeth)) : kind))
 }
 
 /** Takes a kind away with its gears; the last one is emptied instead. */

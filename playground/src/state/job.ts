@@ -4,7 +4,11 @@ import { ask, type ReadKind, readKinds } from './ask.js'
 import { Store } from './store.js'
 import type { Typed, TypedKind, TypedLathe, TypedMounted, TypedThread } from './typed.js'
 import type { TypedBanjo } from './typed-banjo.js'
+import type { TypedMaking } from './typed-making.js'
 import type { TypedWork } from './typed-work.js'
+
+/** What is typed without asking for another train. */
+const ASIDE: readonly string[] = ['view', 'wishes', 'chart'] satisfies (keyof Typed)[]
 
 /** The question as typed, and the answer to it: all that the page shows hangs on these two. */
 export class Job {
@@ -18,11 +22,11 @@ export class Job {
     void this.answers.ask(ask(typed))
   }
 
-  /** Replaces parts of what is typed; asks again unless only the view changed. */
+  /** Replaces parts of what is typed; asks again unless that has nothing to do with trains. */
   type(change: Partial<Typed>): void {
     const before = this.typed.value
     this.typed.set({ ...before, ...change })
-    if (Object.keys(change).some((key) => key !== 'view')) void this.answers.ask(ask(this.typed.value))
+    if (Object.keys(change).some((key) => !ASIDE.includes(key))) void this.answers.ask(ask(this.typed.value))
   }
 
   /** Shows all that is typed as it was put in elsewhere; `strange` when it is not about the same workshop any more. */
@@ -78,6 +82,11 @@ export class Job {
   typeMounted(change: Partial<TypedMounted>): void {
     const { workshop } = this.typed.value
     this.type({ workshop: { ...workshop, mounted: { ...workshop.mounted, ...change } } })
+  }
+
+  typeMaking(change: Partial<TypedMaking>): void {
+    const { workshop } = this.typed.value
+    this.type({ workshop: { ...workshop, making: { ...workshop.making, ...change } } })
   }
 
   typeKinds(kinds: TypedKind[]): void {

@@ -10,6 +10,7 @@ import {
   type TypedSlot,
   type TypedStop,
 } from './typed-banjo.js'
+import { blankChart, blankMaking, blankWishes } from './typed-making.js'
 import { blankWork, FORMS, type TypedWork } from './typed-work.js'
 
 /**
@@ -64,6 +65,7 @@ const shopShape: Shape<Shop> = {
     ),
     wires: '',
     mounted: blankMounted(),
+    making: { ...blankMaking(), gears: oneOf('1', '2') },
     also: {},
   },
   view: { rotate: 90, mirror: false, units: oneOf('mm', 'inch') },
@@ -88,6 +90,8 @@ const pageShape: Shape<Page> = {
     [blankThread()],
   ),
   thread: 0,
+  wishes: blankWishes(),
+  chart: { ...blankChart(), sequence: oneOf('as given', 'fewest changes') },
   order: oneOf('fewest gears', 'closest'),
 }
 

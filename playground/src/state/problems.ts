@@ -28,6 +28,7 @@ const fields: readonly [RegExp, string][] = [
   [/^kinds\[(\d+)\]\.(line|size|angle|shafts)/, 'kinds[$1].$2'],
   [/^gears/, 'kinds[0].line'],
   [/^name/, 'name'],
+  [/^(making|wishes)\.(\w+)/, '$1.$2'],
 ]
 
 /** Problems by the field beside which each is shown; those of no field stand under ''. */

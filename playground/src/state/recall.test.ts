@@ -92,6 +92,6 @@ describe('recall', () => {
     const refused = () => {
       throw new Error('no storage here')
     }
-    expect(recall(new Drawer(refused), new Drawer(refused))).toEqual({ held: null, visit: null })
+    expect(recall(new Drawer(refused), new Drawer(refused))).toEqual({ held: null, visit: null, top: 'train' })
   })
 })

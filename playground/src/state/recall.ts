@@ -1,6 +1,7 @@
 import type { Drawer } from './drawer.js'
 import { FIRST_SHOP, type Held, PAGE, settled, withChanges } from './held.js'
 import { migrate, type Page, readPage, readShop, type Shop } from './kept.js'
+import { type SheetName, sheetName, TOP } from './top.js'
 
 /** Where a drawer keeps which workshop was open last. */
 export const OPEN = 'open'
@@ -14,6 +15,8 @@ export interface Recalled {
   held: Held | null
   /** A question that came to this tab with a link, as it stood when the tab was reloaded. */
   visit: { link: unknown; shop: Shop; page: Page } | null
+  /** The sheet that lay on top in this tab. */
+  top: SheetName
 }
 
 export function recall(drawer: Drawer, tab: Drawer): Recalled {
@@ -22,6 +25,7 @@ export function recall(drawer: Drawer, tab: Drawer): Recalled {
   return {
     held: recallOwn(drawer, Object(here.get(LOOK))),
     visit: visit.shop ? { link: visit.link, shop: readShop(visit.shop), page: readPage(visit.page) } : null,
+    top: sheetName(here.get(TOP)),
   }
 }
 

@@ -12,6 +12,7 @@ import {
   type TypedYesNo,
 } from './typed.js'
 import { banjoFrom } from './typed-banjo.js'
+import { makingFrom } from './typed-making.js'
 
 const text = (x: string | number | undefined, otherwise = ''): string => (x === undefined ? otherwise : String(x))
 
@@ -68,13 +69,14 @@ function kindsFrom(gears: readonly GearStock[]): TypedKind[] {
 }
 
 /** A workshop as a person would have typed it. */
-export function workshopFrom({ name, lathe, gears, wires = [], ...also }: Workshop): TypedWorkshop {
+export function workshopFrom({ name, lathe, gears, wires = [], head, ...also }: Workshop): TypedWorkshop {
   return {
     name: text(name),
     lathe: latheFrom(lathe),
     kinds: kindsFrom(gears),
     wires: wires.join(' '),
     mounted: blankMounted(),
+    making: makingFrom(head),
     also,
   }
 }

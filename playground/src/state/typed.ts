@@ -1,5 +1,6 @@
 import type { FindOptions, Hand, ShaftName, Workshop } from '@trainwright/trains'
 import type { TypedBanjo } from './typed-banjo.js'
+import type { TypedChart, TypedMaking, TypedWishes } from './typed-making.js'
 import { blankWork, type TypedWork } from './typed-work.js'
 
 /** Everything on the page exactly as it was typed: nothing is lost, not even what cannot be read. */
@@ -8,6 +9,8 @@ export interface Typed {
   /** Index of the thread in hand. */
   thread: number
   workshop: TypedWorkshop
+  wishes: TypedWishes
+  chart: TypedChart
   order: NonNullable<FindOptions['order']>
   /** How the drawing is turned, and the unit that printed lengths are in. */
   view: { rotate: number; mirror: boolean; units: Units }
@@ -31,8 +34,9 @@ export interface TypedWorkshop {
   /** Measuring wires owned. */
   wires: string
   mounted: TypedMounted
+  making: TypedMaking
   /** What the page does not ask for yet, kept and passed on as it came. */
-  also: Omit<Workshop, 'name' | 'lathe' | 'gears' | 'wires'>
+  also: Omit<Workshop, 'name' | 'lathe' | 'gears' | 'wires' | 'head'>
 }
 
 export interface TypedLathe {

@@ -1,0 +1,4 @@
+import './tw-chart.js'
+import './tw-gear.js'
+import './tw-making.js'
+import './tw-wishes.js'

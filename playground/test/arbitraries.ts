@@ -1,6 +1,15 @@
 import fc from 'fast-check'
 import type { Page, Shop } from '../src/state/kept.js'
-import { SHAFTS, type TypedDrive, type TypedKind, type TypedLathe, type TypedThread } from '../src/state/typed.js'
+import {
+  blankMounted,
+  SHAFTS,
+  type TypedDrive,
+  type TypedKind,
+  type TypedLathe,
+  type TypedThread,
+} from '../src/state/typed.js'
+import { blankBanjo } from '../src/state/typed-banjo.js'
+import { blankChart, blankMaking, blankWishes } from '../src/state/typed-making.js'
 import { blankWork } from '../src/state/typed-work.js'
 
 /** What a person may have typed: anything, readable or not. */
@@ -44,6 +53,7 @@ const lathe: fc.Arbitrary<TypedLathe> = fc.record({
   dial: fc.record({ travel: text, lines: text }),
   screwedNose: yesNo,
   speeds: text,
+  banjo: text.map((collars) => ({ ...blankBanjo(), collars })),
   also: plain as fc.Arbitrary<object>,
 })
 
@@ -64,9 +74,16 @@ export const shop: fc.Arbitrary<Shop> = fc.record({
     lathe,
     kinds: fc.array(kind, { minLength: 1, maxLength: 3 }),
     wires: text,
+    mounted: text.map((gears) => ({ ...blankMounted(), gears })),
+    making: text.map((bore) => ({ ...blankMaking(), bore })),
     also: plain as fc.Arbitrary<object>,
   }),
-  view: fc.record({ rotate: fc.nat(359), mirror: fc.boolean(), units: fc.constantFrom('mm', 'inch') }),
+  view: fc.record({
+    rotate: fc.nat(359),
+    mirror: fc.boolean(),
+    units: fc.constantFrom('mm', 'inch'),
+    sheet: fc.constantFrom('train', 'gear', 'chart'),
+  }),
 })
 
 export const page: fc.Arbitrary<Page> = fc
@@ -74,5 +91,13 @@ export const page: fc.Arbitrary<Page> = fc
     threads: fc.array(thread, { minLength: 1, maxLength: 4 }),
     order: fc.constantFrom('fewest gears', 'closest'),
     at: fc.nat(),
+    list: text,
+    of: text,
   })
-  .map(({ threads, order, at }) => ({ threads, thread: at % threads.length, order }))
+  .map(({ threads, order, at, list, of }) => ({
+    threads,
+    thread: at % threads.length,
+    order,
+    wishes: { ...blankWishes(), list },
+    chart: { ...blankChart(), of },
+  }))

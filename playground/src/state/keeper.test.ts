@@ -78,8 +78,8 @@ describe('what is typed', () => {
   })
 
   it('stays on the page when there is no room, is told, and is kept as soon as there is', () => {
-    const storage = memory([], 2500)
-    const filler = 'x'.repeat(2000)
+    const storage = memory([], 20_000)
+    const filler = 'x'.repeat(19_500)
     storage.setItem('else', filler)
     const tab = openTab(storage)
     tab.job.typeThread({ pitch: '1' })
@@ -103,7 +103,7 @@ describe('undo', () => {
     tab.job.typeThread({ pitch: '1 mm' })
     tab.wait()
     tab.job.typeLathe({ studs: '3' })
-    tab.job.type({ view: { rotate: 0, mirror: true, units: 'mm' } })
+    tab.job.type({ view: { rotate: 0, mirror: true, units: 'mm', sheet: 'train' } })
     const end = tab.job.typed.value
     const undone = []
     while (tab.keeper.steps.back > 0) {

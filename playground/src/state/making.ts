@@ -68,11 +68,7 @@ function makeable({ worm, plates, exactly }: TypedMaking, range: [number, number
 
 function blank(typed: TypedMaking, problems: Problem[]): Making['bore'] {
   const read = (field: 'bore' | 'keywayWidth' | 'keywayDepth' | 'wall') =>
-    typed[field].trim() === ''
-      ? 0
-      : zeroOr(millimetres(problems, `making.${field}`))(typed[field])
-        ? 0
-        : millimetres(problems, `making.${field}`)(typed[field])
+    typed[field].trim() === '' ? 0 : zeroOr(millimetres(problems, `making.${field}`))(typed[field])
   const [bore, width, depth, wall] = [read('bore'), read('keywayWidth'), read('keywayDepth'), read('wall')]
   const need = (field: string) => problems.push({ path: `making.${field}`, code: 'missing', message: '' })
   if (bore === 0 && (width || depth || wall)) need('bore')

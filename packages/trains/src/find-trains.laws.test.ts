@@ -8,7 +8,7 @@ import { findTrains, leadOf } from './index.js'
 import { WorkshopError } from './workshop-error.js'
 
 vi.setConfig({ testTimeout: 300_000 })
-const numRuns = Number(process.env.RUNS ?? 300)
+const numRuns = Number(process.env.RUNS ?? 200)
 
 /** The answer, or null for the few questions that are refused: two fixed gears of which the box holds one. */
 function ask({ workshop, wanted, options }: Question): TrainSearch | null {

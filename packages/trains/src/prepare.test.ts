@@ -7,7 +7,7 @@ import { findTrains, makeChart, type Prepared, prepare, proposeGears } from './i
 import { WorkshopError } from './workshop-error.js'
 
 vi.setConfig({ testTimeout: 300_000 })
-const numRuns = Number(process.env.RUNS ?? 60)
+const numRuns = Number(process.env.RUNS ?? 40)
 
 const more: ThreadWanted[] = [
   { pitch: '0.7 mm' },

@@ -8,7 +8,7 @@ import { findTrains, layOut, leadOf } from '../index.js'
 import { WorkshopError } from '../workshop-error.js'
 
 vi.setConfig({ testTimeout: 300_000 })
-const numRuns = Number(process.env.RUNS ?? 300)
+const numRuns = Number(process.env.RUNS ?? 200)
 
 /** The answer, or null where nothing could ever stand and the banjo is refused. */
 function ask({ workshop, wanted, options }: Question): TrainSearch | null {

@@ -45,7 +45,6 @@ describe('placeProblems', () => {
     ['lathe.banjo.slots', 'lathe.banjo'],
     ['mounted.gears', 'mounted.gears'],
     ['mounted.drive', 'mounted.drive'],
-    ['lathe.halfNuts', ''],
     ['', ''],
   ])('puts %s beside %s', (path, field) => {
     expect([...placeProblems([problem(path)], two).keys()]).toEqual([field])

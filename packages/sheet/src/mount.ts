@@ -1,4 +1,5 @@
 import type { FixedDrive, Gear, GearRef, ShaftName, Train } from '@trainwright/trains'
+import { gearChanges } from './changes.js'
 import type { GearName, GearsToMount, MeshToSet, MountedShaft, SheetOptions } from './contract.js'
 import { gearsInWords, gearsOn } from './describe.js'
 import { drawTrain, type TrainDrawing } from './drawing.js'
@@ -64,19 +65,18 @@ function meshesOf(drawing: TrainDrawing, train: Train, diameters: SheetOptions['
   })
 }
 
-/** What comes off and goes on; gears of which nothing else is known go by their teeth. */
+/** What comes off and goes on; gears go by their teeth alone where these are enough to tell them. */
 function changesOf(train: Train, mounted: readonly GearRef[]): GearsToMount['changes'] {
-  const left = [...mounted]
-  const stay: GearName[] = []
-  const on: GearName[] = []
-  for (const { gear } of train.shafts.flatMap(({ gears }) => gears)) {
-    const at = left.findIndex(({ teeth, module = moduleOf(gear) }) => teeth === gear.teeth && module === moduleOf(gear))
-    if (at >= 0) left.splice(at, 1)
-    const list = at >= 0 ? stay : on
-    list.push(nameOf(gear.teeth, isMixed(train) ? sizeOf(gear) : null))
-  }
-  const off = left.map(({ teeth, module }) => nameOf(teeth, module === undefined ? null : `module ${module}`))
-  const list = (names: readonly GearName[]) => names.map(({ text }) => text).join(', ') || 'none'
+  const changes = gearChanges(train, mounted)
+  const mixed = isMixed(train)
+  const usual = moduleOf(train.stages[0]!.driver)
+  const names = (gears: readonly Gear[]) => gears.map((gear) => nameOf(gear.teeth, mixed ? sizeOf(gear) : null))
+  const [on, stay] = [names(changes.on), names(changes.stay)]
+  const off = changes.off.map(({ teeth, module }) => {
+    const told = module !== undefined && (mixed || module !== usual)
+    return nameOf(teeth, told ? `module ${module}` : null)
+  })
+  const list = (gears: readonly GearName[]) => gears.map(({ text }) => text).join(', ') || 'none'
   return { off, on, stay, text: `Take off: ${list(off)}. Put on: ${list(on)}. Stay, or only move: ${list(stay)}.` }
 }
 

@@ -66,9 +66,12 @@ export class Sheets extends Store<SheetState> {
   }
 
   #sheet(question: Question, train: Train, problems: Problem[] = []): SetUpSheet | undefined {
-    const { workshop, wanted, work } = question
+    const { workshop, wanted, work, options } = question
+    const { mounted } = options
     if (question === this.#question && train === this.#train && this.value.current) return this.value.sheet ?? undefined
-    return gather(problems, () => this.maker.value!.setUpSheet(workshop, wanted, train, work))
+    return gather(problems, () =>
+      this.maker.value!.setUpSheet(workshop, wanted, train, work, mounted ? { mounted } : {}),
+    )
   }
 
   #isOf(question: Question, train: Train): boolean {

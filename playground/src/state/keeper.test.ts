@@ -103,7 +103,7 @@ describe('undo', () => {
     tab.job.typeThread({ pitch: '1 mm' })
     tab.wait()
     tab.job.typeLathe({ studs: '3' })
-    tab.job.type({ view: { rotate: 0, mirror: true, units: 'mm', sheet: 'train' } })
+    tab.job.type({ view: { rotate: 0, mirror: true, units: 'mm' } })
     const end = tab.job.typed.value
     const undone = []
     while (tab.keeper.steps.back > 0) {

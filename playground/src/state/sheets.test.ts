@@ -80,7 +80,7 @@ describe('Sheets', () => {
     const { job, sheet } = await desk(make)
     const before = sheet()
     const made = make.mock.calls.length
-    job.type({ view: { rotate: 30, mirror: true, units: 'inch', sheet: 'train' } })
+    job.type({ view: { rotate: 30, mirror: true, units: 'inch' } })
     await settled()
     expect(sheet()).toBe(before)
     expect(make).toHaveBeenCalledTimes(made)

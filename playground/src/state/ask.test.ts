@@ -83,7 +83,7 @@ describe('ask', () => {
 
   it('says of a line that is no box only what is enough to see it', () => {
     const typed = demo()
-    const kinds = [{ ...typed.workshop.kinds[0]!, line: 'q '.repeat(2000) }]
+    const kinds = [{ ...typed.workshop.kinds[0]!, line: 'y '.repeat(2000) }]
     expect(ask({ ...typed, workshop: { ...typed.workshop, kinds } }).problems).toHaveLength(5)
   })
 })

@@ -71,7 +71,7 @@ export function takenOver(theirs: Page, ours: Page): Page {
   const inHand = ours.threads[ours.thread]
   const there = theirs.threads.findIndex((thread) => same(thread, inHand))
   const thread = there >= 0 ? there : Math.min(ours.thread, theirs.threads.length - 1)
-  return { ...theirs, thread, order: ours.order }
+  return { ...theirs, thread, order: ours.order, view: ours.view }
 }
 
 /** A page with the threads of another that it does not have yet, and the thread in hand there in hand here. */

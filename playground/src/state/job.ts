@@ -1,6 +1,7 @@
 import { moduleOf } from '@trainwright/sheet'
 import type { Answers } from './answers.js'
 import { ask, type ReadKind, readKinds } from './ask.js'
+import { same } from './same.js'
 import { Store } from './store.js'
 import type { Typed, TypedKind, TypedLathe, TypedMounted, TypedThread } from './typed.js'
 import type { TypedBanjo } from './typed-banjo.js'
@@ -32,7 +33,7 @@ export class Job {
   /** Shows all that is typed as it was put in elsewhere; `strange` when it is not about the same workshop any more. */
   show(typed: Typed, strange = false): void {
     const before = this.typed.value
-    if (Object.entries(typed).every(([key, value]) => Reflect.get(before, key) === value)) return
+    if (same(typed, before)) return
     if (strange) this.answers.forget()
     this.type(typed)
   }

@@ -2,6 +2,7 @@ import type { TrainSearch } from '@trainwright/trains'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { page as anyPage, shop as anyShop } from '../../test/arbitraries.js'
+import { FIRST_VERSION, readNow } from '../../test/first-version.js'
 import { memory } from '../../test/memory.js'
 import { demo } from '../demo.js'
 import { Answers } from './answers.js'
@@ -9,7 +10,7 @@ import { Drawer } from './drawer.js'
 import { heldFrom, shopOf, shopsOf, typedOf } from './held.js'
 import { Job } from './job.js'
 import { Keeper } from './keeper.js'
-import { blankShop, type Shop, splitTyped } from './kept.js'
+import { blankShop, joinTyped, type Shop, splitTyped } from './kept.js'
 import { recall } from './recall.js'
 
 const worker = { findTrains: () => new Promise<TrainSearch>(() => {}) }
@@ -57,13 +58,12 @@ describe('what is typed', () => {
   })
 
   it('takes the place of what the first version kept', () => {
-    const storage = memory([['trainwright', JSON.stringify({ version: 1, typed: demo() })]])
+    const storage = memory([['trainwright', FIRST_VERSION]])
     openTab(storage).job.typeThread({ pitch: '1 mm' })
     expect(storage.getItem('trainwright')).toBeNull()
-    expect(openTab(storage).job.typed.value.threads).toEqual([
-      { ...demo().threads[0], pitch: '1 mm' },
-      ...demo().threads.slice(1),
-    ])
+    expect(openTab(storage).job.typed.value.threads).toEqual(
+      readNow().threads.map((thread, i) => (i === 0 ? { ...thread, pitch: '1 mm' } : thread)),
+    )
   })
 
   it('keeps in the storage what a newer page has added', () => {
@@ -103,14 +103,14 @@ describe('undo', () => {
     tab.job.typeThread({ pitch: '1 mm' })
     tab.wait()
     tab.job.typeLathe({ studs: '3' })
-    tab.job.type({ view: { rotate: 0, mirror: true, units: 'mm' } })
+    tab.job.type({ view: { ...tab.job.typed.value.view, mirror: true } })
     const end = tab.job.typed.value
     const undone = []
     while (tab.keeper.steps.back > 0) {
       tab.keeper.undo()
       undone.push(tab.keeper.value.notice)
     }
-    expect(undone).toEqual(['view', 'lathe', 'threads'].map((what) => ({ code: 'undone', what })))
+    expect(undone).toEqual(['mirror', 'lathe', 'threads'].map((what) => ({ code: 'undone', what })))
     expect(tab.job.typed.value).toEqual(demo())
     while (tab.keeper.steps.forth > 0) tab.keeper.redo()
     expect(tab.notice).toBe('redone')
@@ -174,7 +174,7 @@ describe('workshops', () => {
   it('a new one is blank and open, and the threads stay', () => {
     const tab = openTab(memory())
     tab.keeper.add()
-    expect(tab.job.typed.value).toEqual({ ...demo(), ...blankShop() })
+    expect(tab.job.typed.value).toEqual(joinTyped(blankShop(), splitTyped(demo()).page))
     tab.keeper.undo()
     expect(tab.job.typed.value).toEqual(demo())
     expect(tab.names).toEqual([FIRST])
@@ -244,7 +244,7 @@ describe('workshops', () => {
       fc.property(anyShop, anyPage, (shop, page) => {
         const tab = openTab(memory())
         tab.keeper.takeIn(shop, page)
-        expect(tab.job.typed.value).toEqual({ ...page, ...shop })
+        expect(tab.job.typed.value).toEqual(joinTyped(shop, page))
       }),
     )
   })

@@ -23,6 +23,9 @@ import { at, same } from './same.js'
 import { Store } from './store.js'
 import type { Refusal } from './workshop-file.js'
 
+/** What is no step, since nothing is typed by it: to take another thread in hand. */
+const LOOKS = [`${PAGE}/thread`]
+
 /** What there is to tell of the keeping; worded elsewhere. `what` is a part of what is typed, or a name. */
 export type Notice =
   | { code: 'undone' | 'redone' | 'removed' | 'opened'; what: string }
@@ -97,9 +100,9 @@ export class Keeper extends Store<Keeping> {
     const { parts, open } = this.value.held
     const notice = this.value === asked ? null : this.value.notice
     const text = typeof at(after.get(place[0]!), place.slice(1)) === 'string'
-    // To take another thread in hand is no step: nothing is typed by it.
-    const way = place.join('/') === `${PAGE}/thread` ? {} : { step: text ? place.join('/') : '' }
-    this.#go({ parts: withChanges(parts, changes), open }, { ...way, notice })
+    const where = place.join('/')
+    const step = LOOKS.includes(where) ? {} : { step: text ? where : '' }
+    this.#go({ parts: withChanges(parts, changes), open }, { ...step, notice })
   }
 
   /** Takes over what other tabs have changed since. */
@@ -242,7 +245,7 @@ export class Keeper extends Store<Keeping> {
 }
 
 const unchanged = <T extends object>(old: T, now: T): boolean =>
-  Object.entries(now).every(([key, value]) => Reflect.get(old, key) === value)
+  Object.entries(now).every(([key, value]) => same(Reflect.get(old, key), value))
 
 /** What stood in these places, to be put back. A change of a workshop is put back with that workshop open. */
 function replaced({ parts, open }: Held, keys: Iterable<string>): Change {
@@ -255,5 +258,5 @@ function replaced({ parts, open }: Held, keys: Iterable<string>): Change {
 }
 
 /** The name of the part where a change was made. */
-const partAt = ([key, part, within]: readonly string[]): string =>
-  (key === PAGE ? (part ?? 'threads') : part === 'workshop' ? within : part) ?? 'workshop'
+const partAt = ([key, part = key === PAGE ? 'threads' : 'workshop', within = part]: readonly string[]): string =>
+  part === 'workshop' || part === 'view' ? within : part

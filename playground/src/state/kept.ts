@@ -1,4 +1,5 @@
 import type { Sense } from '@trainwright/trains'
+import { lifted } from './lifted.js'
 import { type Bounds, fill, listOf, oneOf, type Shape } from './shape.js'
 import { blankDrive, blankKind, blankMounted, blankThread, SHAFTS, type Typed } from './typed.js'
 import {
@@ -20,11 +21,17 @@ import { blankWork, FORMS, type TypedWork } from './typed-work.js'
  */
 export const VERSION = 2
 
-/** A workshop as it is kept: a lathe with its box, and how its drawing is turned. */
-export type Shop = Pick<Typed, 'workshop' | 'view'>
+type Turned = Pick<Typed['view'], 'rotate' | 'mirror'>
+
+/** A workshop as it is kept: a lathe with its box, and how its drawing is turned to look like it. */
+export interface Shop extends Pick<Typed, 'workshop'> {
+  view: Turned
+}
 
 /** What belongs to the page whichever workshop is open: a thread wanted is asked of one lathe and then of another. */
-export type Page = Omit<Typed, keyof Shop>
+export interface Page extends Omit<Typed, keyof Shop> {
+  view: Omit<Typed['view'], keyof Turned>
+}
 
 const hand = oneOf('right', 'left')
 const yesNo = oneOf('unknown', 'yes', 'no')
@@ -40,7 +47,7 @@ const banjoShape: Shape<TypedBanjo> = {
   keepOut: [blankKeepOut()],
 }
 
-const shopShape: Shape<Shop> = {
+export const shopShape: Shape<Shop> = {
   workshop: {
     name: '',
     lathe: {
@@ -68,7 +75,7 @@ const shopShape: Shape<Shop> = {
     making: { ...blankMaking(), gears: oneOf('1', '2') },
     also: {},
   },
-  view: { rotate: 90, mirror: false, units: oneOf('mm', 'inch') },
+  view: { rotate: 90, mirror: false },
 }
 
 const blank = blankWork()
@@ -84,7 +91,7 @@ const workShape: Shape<TypedWork> = {
   mate: { ...blank.mate, flutes: oneOf('4', '3', '2') },
 }
 
-const pageShape: Shape<Page> = {
+export const pageShape: Shape<Page> = {
   threads: listOf(
     { ...blankThread(), hand, tolerance: { ...blankThread().tolerance, by: oneOf('ppm', 'length') }, work: workShape },
     [blankThread()],
@@ -93,13 +100,19 @@ const pageShape: Shape<Page> = {
   wishes: blankWishes(),
   chart: { ...blankChart(), sequence: oneOf('as given', 'fewest changes') },
   order: oneOf('fewest gears', 'closest'),
+  view: { units: oneOf('mm', 'inch') },
 }
 
 export function splitTyped({ workshop, view, ...page }: Typed): { shop: Shop; page: Page } {
-  return { shop: { workshop, view }, page }
+  const { rotate, mirror, ...seen } = view
+  return { shop: { workshop, view: { rotate, mirror } }, page: { ...page, view: seen } }
 }
 
-export const joinTyped = ({ workshop, view }: Shop, page: Page): Typed => ({ ...page, workshop, view })
+export const joinTyped = ({ workshop, view }: Shop, page: Page): Typed => ({
+  ...page,
+  workshop,
+  view: { ...page.view, ...view },
+})
 
 export const blankShop = (): Shop => fill<Shop>(shopShape, undefined, [])
 
@@ -111,7 +124,7 @@ export function migrate(x: { typed?: unknown }): { shop: unknown; page: unknown 
 
 /** Reads a workshop that was kept; parts that cannot be read are blank, and `wrong` names them. */
 export function readShop(x: unknown, wrong: string[] = [], bounds?: Bounds): Shop {
-  const shop = fill<Shop>(shopShape, x, wrong, '', bounds)
+  const shop = fill<Shop>(shopShape, lifted(x), wrong, '', bounds)
   const { workshop } = shop
   let { kinds, lathe } = workshop
   if (kinds.length === 0) {

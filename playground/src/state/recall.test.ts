@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { FIRST_VERSION, readNow } from '../../test/first-version.js'
 import { memory } from '../../test/memory.js'
 import { demo } from '../demo.js'
 import { Drawer } from './drawer.js'
@@ -39,11 +40,11 @@ describe('recall', () => {
   })
 
   it('migrates what the first version kept', () => {
-    expect(typedOf(recalled({ trainwright: { version: 1, typed: demo() } }).held!)).toEqual(demo())
+    expect(typedOf(recalled({ trainwright: FIRST_VERSION }).held!)).toEqual(readNow())
   })
 
   it('looks at the first version no more once there is a newer', () => {
-    const { held } = recalled({ trainwright: { version: 1, typed: demo() }, a: named('A'), page })
+    const { held } = recalled({ trainwright: FIRST_VERSION, a: named('A'), page })
     expect(names(held!)).toEqual(['A'])
   })
 

@@ -40,9 +40,9 @@ export interface Bounds {
 
 const ENDLESS: Bounds = { text: Number.POSITIVE_INFINITY, list: Number.POSITIVE_INFINITY }
 
-type Plain = Readonly<Record<string, unknown>>
+export type Plain = Readonly<Record<string, unknown>>
 
-const isPlain = (x: unknown): x is Plain => typeof x === 'object' && x !== null && !Array.isArray(x)
+export const isPlain = (x: unknown): x is Plain => typeof x === 'object' && x !== null && !Array.isArray(x)
 
 /**
  * Reads plain data of unknown origin. What is missing becomes its blank; so does what has the wrong shape, and its path

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { page, shop } from '../../test/arbitraries.js'
+import { FIRST_VERSION, readNow } from '../../test/first-version.js'
 import { demo } from '../demo.js'
 import { splitTyped } from './kept.js'
 import { documentOf, fileName, fileText, LARGEST, readFile } from './workshop-file.js'
@@ -49,7 +50,7 @@ describe('a workshop file', () => {
   })
 
   it('migrates the first version', () => {
-    expect(readFile(JSON.stringify({ version: 1, typed: demo() }))).toEqual(ours)
+    expect(readFile(FIRST_VERSION)).toEqual(splitTyped(readNow()))
   })
 
   it('reads a file without threads as one with a blank thread', () => {
@@ -148,7 +149,7 @@ describe('a broken file is refused', () => {
 })
 
 it('a prototype in a file is nothing', () => {
-  const text = fileText(ours.shop, ours.page).replace('"also": {}', '"also": {"__proto__": {"polluted": true}}')
+  const text = fileText(ours.shop, ours.page).replaceAll('"name"', '"__proto__": {"polluted": true}, "name"')
   const opened = readFile(text)
   expect(opened).toEqual(ours)
   expect(JSON.stringify(opened)).not.toContain('polluted')

@@ -17,6 +17,7 @@ const parts: Readonly<Record<string, string>> = {
   mirror: 'how the drawing is turned',
   units: 'mm or inch',
   wires: 'measuring wires',
+  mounted: 'what is on the lathe now',
   name: 'name of the workshop',
   lathe: 'lathe',
   kinds: 'box of gears',

@@ -74,9 +74,18 @@ export function takenOver(theirs: Page, ours: Page): Page {
   return { ...theirs, thread, order: ours.order, view: ours.view }
 }
 
-/** A page with the threads of another that it does not have yet, and the thread in hand there in hand here. */
-export function withThreads(page: Page, { threads, thread, order }: Page): Page {
+/** A page with what another has besides: its threads, the one in hand there in hand here, and its wishes. */
+export function withPage(page: Page, { threads, thread, order, wishes }: Page): Page {
   const missing = threads.filter((one) => !page.threads.some((known) => same(known, one)))
   const all = [...page.threads, ...missing]
-  return { ...page, threads: all, thread: all.findIndex((one) => same(one, threads[thread])), order }
+  const lines = page.wishes.list.split('\n')
+  const wished = wishes.list.split('\n').filter((line) => !lines.includes(line))
+  const list = [page.wishes.list, ...wished].filter((line) => line.trim() !== '').join('\n')
+  return {
+    ...page,
+    threads: all,
+    thread: all.findIndex((one) => same(one, threads[thread])),
+    order,
+    wishes: wished.length > 0 ? { ...page.wishes, list } : page.wishes,
+  }
 }

@@ -220,6 +220,17 @@ describe('workshops', () => {
     expect(tab.job.typed.value.threads).toEqual(page.threads)
   })
 
+  it('one taken in brings the wishes that are not wished for yet', () => {
+    const tab = openTab(memory())
+    const { page } = splitTyped(demo())
+    const wishing = (list: string) => ({ ...page, wishes: { list, ppm: '' } })
+    tab.job.type({ wishes: { list: '1 mm\n26 tpi\n', ppm: '5' } })
+    tab.keeper.takeIn(named('Theirs'), wishing('26 tpi\n3 mm'))
+    expect(tab.job.typed.value.wishes).toEqual({ list: '1 mm\n26 tpi\n\n3 mm', ppm: '5' })
+    tab.keeper.takeIn(named('Others'), wishing('3 mm\n'))
+    expect(tab.job.typed.value.wishes).toEqual({ list: '1 mm\n26 tpi\n\n3 mm', ppm: '5' })
+  })
+
   it('one taken in that is there already is opened, not doubled', () => {
     const tab = openTab(memory())
     tab.keeper.add(named('Other'))

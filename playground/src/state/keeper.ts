@@ -13,7 +13,7 @@ import {
   takenOver,
   typedOf,
   withChanges,
-  withThreads,
+  withPage,
 } from './held.js'
 import { type Change, History } from './history.js'
 import type { Job } from './job.js'
@@ -187,7 +187,7 @@ export class Keeper extends Store<Keeping> {
     const notice: Notice = { code: 'opened', what: shop.workshop.name }
     const [key, one] = shopsOf(held).find(([, known]) => same(known, shop)) ?? [newKey(), shop]
     const parts = this.demo ? [] : held.parts
-    const own = this.demo ? page : withThreads(pageOf(held), page)
+    const own = this.demo ? page : withPage(pageOf(held), page)
     this.#go(holding([...parts, [PAGE, own]], one, key), { step: '', notice })
   }
 

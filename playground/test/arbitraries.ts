@@ -19,7 +19,15 @@ function anyOf(shape: unknown): fc.Arbitrary<unknown> {
   return fc.record(Object.fromEntries(Object.entries(shape as object).map(([key, part]) => [key, anyOf(part)])))
 }
 
-export const shop = anyOf(shopShape) as fc.Arbitrary<Shop>
+/** A banjo has two stops. */
+const twoStops = (shop: Shop): Shop => {
+  const { workshop } = shop
+  const { banjo } = workshop.lathe
+  const stops = [banjo.stops[0]!, banjo.stops.at(-1)!] as typeof banjo.stops
+  return { ...shop, workshop: { ...workshop, lathe: { ...workshop.lathe, banjo: { ...banjo, stops } } } }
+}
+
+export const shop = (anyOf(shopShape) as fc.Arbitrary<Shop>).map(twoStops)
 
 export const page = (anyOf(pageShape) as fc.Arbitrary<Page>).map((page) => ({
   ...page,

@@ -1,5 +1,6 @@
 import { demo } from '../src/demo.js'
 import { blankThread, type Typed } from '../src/state/typed.js'
+import { blankWishes } from '../src/state/typed-making.js'
 
 /**
  * What the first version of the page kept of its demonstration, letter for letter. It passed on under `also` what it
@@ -11,5 +12,5 @@ export const FIRST_VERSION =
 /** The same as it is read now: what it passed on is typed, and what it did not know yet is blank. */
 export function readNow(): Typed {
   const { work } = blankThread()
-  return { ...demo(), threads: demo().threads.map((thread) => ({ ...thread, work })) }
+  return { ...demo(), wishes: blankWishes(), threads: demo().threads.map((thread) => ({ ...thread, work })) }
 }

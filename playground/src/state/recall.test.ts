@@ -63,7 +63,7 @@ describe('recall', () => {
     expect(names(held!)).toEqual([shop.workshop.name, 'C'])
     expect(shopsOf(held!)[0]![1]).toEqual({
       workshop: { ...shop.workshop, lathe: { ...lathe, studs: '2', fixed: { input: '', output: '' } } },
-      view: { rotate: 90, mirror: false, units: 'mm' },
+      view: { rotate: 90, mirror: false },
     })
     expect(pageOf(held!).threads.map(({ pitch }) => pitch)).toEqual(['1', ''])
   })

@@ -93,7 +93,7 @@ test('broken and hostile files are refused in a sentence and change nothing', as
     expect(await said(page), name).toMatch(/^✗ This file .*Nothing was changed\.$/)
     expect(await kept(page), name).toBe(before)
     expect(await page.inputValue('#f-wanted-name')).toBe('Mine')
-    await page.locator('.strip .key', { hasText: 'Good' }).click()
+    await page.locator('.strip .key', { hasText: 'OK' }).click()
     await page.waitForFunction(() => !document.querySelector('.strip-said')!.textContent!.includes('This file'))
   }
   await open(page, 'no JSON at all')

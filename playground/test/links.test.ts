@@ -133,7 +133,7 @@ test('hostile links are refused in a sentence, in time, and change nothing', asy
     expect(await said(page), name).toMatch(sentence)
     expect(await said(page), name).toMatch(/^✗ This link .*Nothing was changed\.$/)
     expect(await kept(page), name).toBe(before)
-    await press(page, 'Good')
+    await press(page, 'OK')
     await page.waitForFunction(() => !document.querySelector('.strip-said')!.textContent!.includes('This link'))
   }
   await page.goto(`${url}${links[4]![1]}`)

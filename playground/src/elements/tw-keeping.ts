@@ -39,13 +39,13 @@ export class KeepingPart extends Part {
     const wrong = code ? ['refused', 'not-kept', 'no-link'].includes(code) : !kept
     const passing = code === undefined || code === 'undone' || code === 'redone'
     const offered = updates.value && kept && !visiting && !notice
-    return html`<div class="strip" role="group" aria-label="Keeping" data-news=${notice ? 'news' : 'none'}>
+    return html`<div class="strip" role="group" aria-label="Keeping" data-news=${notice ? 'news' : 'none'} ?data-visit=${visiting}>
       ${this.#key('↶', 'Undo', back, () => keeper.undo())} ${this.#key('↷', 'Redo', forth, () => keeper.redo())}
       <output class="strip-said">${wrong ? mark(said) : said}</output>
       ${when(visiting, () => html`${this.#action('Keep it', () => this.#end('stay'))} ${this.#action('Back to mine', () => this.#end('leave'))}`)}
       ${when(!kept, () => this.#action('Save as a file', () => saveWorkshop(keeper)))}
       ${when(offered, () => this.#action('Take it', () => updates.take()))}
-      ${when(!passing, () => this.#action('Good', () => keeper.say(null)))}
+      ${when(!passing, () => this.#action('OK', () => keeper.say(null)))}
     </div>`
   }
 }

@@ -37,7 +37,7 @@ export class KeepingPart extends Part {
     const said = standing(keeper.value, updates.value)
     const code = notice?.code
     const wrong = code ? ['refused', 'not-kept', 'no-link'].includes(code) : !kept
-    const passing = code === undefined || code === 'undone' || code === 'redone'
+    const passing = code === undefined || ['undone', 'redone', 'not-kept'].includes(code)
     const offered = updates.value && kept && !visiting && !notice
     return html`<div class="strip" role="group" aria-label="Keeping" data-news=${notice ? 'news' : 'none'} ?data-visit=${visiting}>
       ${this.#key('↶', 'Undo', back, () => keeper.undo())} ${this.#key('↷', 'Redo', forth, () => keeper.redo())}

@@ -12,7 +12,7 @@ const fields: readonly [RegExp, string][] = [
   [/^lathe\.(drives|gearbox)\[(\d+)\]\.(name|ratio)/, 'lathe.$1[$2].$3'],
   [/^lathe\.(drives|gearbox)\[(\d+)\]/, 'lathe.$1[$2].ratio'],
   [/^lathe\.(drives|gearbox|studs|planes|centreDistance|shaftClearance)/, 'lathe.$1'],
-  [/^lathe\.(dial\.travel|dial\.lines|dial|speeds)/, 'lathe.$1'],
+  [/^lathe\.(dial\.travel|dial\.lines|dial|speeds|halfNuts|screwedNose)/, 'lathe.$1'],
   [/^(wires|work\..+|measured\..+)/, '$1'],
   [/^thread\.form\.(angle|crest|root)/, 'work.own.$1'],
   [

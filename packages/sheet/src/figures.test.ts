@@ -6,16 +6,22 @@ const withError = (n: string, d: string, more = {}) => errorFigures(trainOf([[40
 
 describe('errorFigures', () => {
   it.each([
-    ['0', '1', 'exact', ''],
-    ['1', '8000', '+125 ppm', '3.13 µm long over 25 mm'],
-    ['-1', '8000', '−125 ppm', '3.13 µm short over 25 mm'],
-    ['1', '1000000', '+1 ppm', '0.03 µm long over 25 mm'],
-    ['-1', '30000000', '−0.03 ppm', '0.001 µm short over 25 mm'],
-    ['1', '20000', '+50 ppm', '1.25 µm long over 25 mm'],
-    ['1', '40', '+25000 ppm', '625 µm long over 25 mm'],
-    ['1', '1000000000000000000', 'under 0.000001 ppm', 'under 0.000001 µm long over 25 mm'],
-  ])('%s/%s is %s', (n, d, ppm, over) => {
-    expect(withError(n, d)).toEqual({ exact: n === '0', ppm, over })
+    ['0', '1', 'exact', '', ''],
+    ['1', '8000', '+125 ppm', '3.13 µm long over 25 mm', '125 µin long over 1 in'],
+    ['-1', '8000', '−125 ppm', '3.13 µm short over 25 mm', '125 µin short over 1 in'],
+    ['1', '1000000', '+1 ppm', '0.03 µm long over 25 mm', '1 µin long over 1 in'],
+    ['-1', '30000000', '−0.03 ppm', '0.001 µm short over 25 mm', '0.03 µin short over 1 in'],
+    ['1', '20000', '+50 ppm', '1.25 µm long over 25 mm', '50 µin long over 1 in'],
+    ['1', '40', '+25000 ppm', '625 µm long over 25 mm', '25000 µin long over 1 in'],
+    [
+      '1',
+      '1000000000000000000',
+      'under 0.000001 ppm',
+      'under 0.000001 µm long over 25 mm',
+      'under 0.000001 µin long over 1 in',
+    ],
+  ])('%s/%s is %s', (n, d, ppm, over, inch) => {
+    expect(withError(n, d)).toEqual({ exact: n === '0', ppm, over, inch })
   })
 
   it('does not call a train exact that rests on pi', () => {

@@ -18,6 +18,8 @@ export interface ErrorFigures {
   ppm: string
   /** '3.1 µm long over 25 mm'; empty when exact. */
   over: string
+  /** '125 µin long over 1 in'; empty when exact. */
+  inch: string
 }
 
 const MILLION = rational(1_000_000)
@@ -28,15 +30,18 @@ const TRACE = 'under'
 export function errorFigures(train: Train): ErrorFigures {
   if (train.error.n === '0') {
     const ppm = train.approximate ? 'exact but for pi' : 'exact'
-    return { exact: !train.approximate, ppm, over: '' }
+    return { exact: !train.approximate, ppm, over: '', inch: '' }
   }
   const short = train.error.n.startsWith('-')
   const size: Rational = { n: train.error.n.replace('-', ''), d: train.error.d }
   const micrometres = multiply(size, rational(RUN_MM * 1000))
+  const way = short ? 'short' : 'long'
+  const millionths = significant(multiply(size, MILLION))
   return {
     exact: false,
-    ppm: `${signed(significant(multiply(size, MILLION)), short ? '−' : '+')} ppm`,
-    over: `${significant(micrometres)} µm ${short ? 'short' : 'long'} over ${RUN_MM} mm`,
+    ppm: `${signed(millionths, short ? '−' : '+')} ppm`,
+    over: `${significant(micrometres)} µm ${way} over ${RUN_MM} mm`,
+    inch: `${millionths} µin ${way} over 1 in`,
   }
 }
 

@@ -56,7 +56,9 @@ export class AnswerPart extends Part {
   /** The title block: the figures that a person looks for first. */
   #titleBlock(answer: Answer, train: Train): TemplateResult {
     const { mm, tpi } = leadFigures(train)
-    const { exact, ppm, over } = errorFigures(train)
+    const error = errorFigures(train)
+    const inch = this.desk.job.typed.value.view.units === 'inch'
+    const [lead, other, over] = inch ? [tpi, mm, error.inch] : [mm, tpi, error.over]
     const word = stamp(answer, train)
     const wanted = answer.question!.wanted
     const lathe = answer.question!.workshop.lathe
@@ -70,11 +72,11 @@ export class AnswerPart extends Part {
       </div>
       <div>
         <dt>Lead</dt>
-        <dd>${mm} <span class="minor">${tpi}</span></dd>
+        <dd>${lead} <span class="minor">${other}</span></dd>
       </div>
       <div>
         <dt>Error</dt>
-        <dd>${exact ? 'none' : ppm} <span class="minor">${over || 'the lead is exact'}</span></dd>
+        <dd>${error.exact ? 'none' : error.ppm} <span class="minor">${over || 'the lead is exact'}</span></dd>
       </div>
       <div class="block-gears">
         <dt>Gears</dt>

@@ -48,7 +48,7 @@ export class FinderPart extends Part {
       this.open = this.sought.trim() !== ''
       this.at = to[event.key]!
     } else if (event.key === 'Enter' && this.open && last >= 0) this.#take(threads[Math.max(this.at, 0)]!)
-    else if (event.key === 'Escape' && this.open) this.open = false
+    else if (event.key === 'Escape' && this.open) this.#type('')
     else return
     event.preventDefault()
   }

@@ -5,7 +5,8 @@ import type { Question } from './ask.js'
 import { workProblems } from './ask-work.js'
 import type { Job } from './job.js'
 import type { Lazy } from './lazy.js'
-import { shownTrain, trainKey } from './picked.js'
+import { shownTrain } from './picked.js'
+import { same } from './same.js'
 import { Store } from './store.js'
 
 export interface SheetState {
@@ -74,8 +75,8 @@ export class Sheets extends Store<SheetState> {
     )
   }
 
-  #isOf(question: Question, train: Train): boolean {
-    const text = ({ workshop, wanted }: Question, train: Train) => JSON.stringify([workshop, wanted, trainKey(train)])
-    return this.#question !== null && text(this.#question, this.#train!) === text(question, train)
+  /** Whether the sheet that there was is one of this train for this thread, whatever else has changed. */
+  #isOf({ wanted }: Question, train: Train): boolean {
+    return same([wanted, train], [this.#question?.wanted, this.#train])
   }
 }

@@ -46,9 +46,9 @@ export function leadPart(pen: Pen, job: Job, { lead, error, verdict, fit }: Real
     html`<p>${pen.say(verdict)}</p>`,
     when(fit, () => html`<p class="fit" data-fit=${fit!.code}>${pen.say(fit!.verdict)}</p>`),
     figures(
-      ['Lead wanted', `${job.lead.text}, ${job.lead.tpi}`],
+      ['Lead wanted', pen.lead(job.lead)],
       pen.row(job.tolerance),
-      ['Lead cut', `${lead.text}, ${lead.tpi}`],
+      ['Lead cut', pen.lead(lead)],
       ['In proportion', error.ppm.text],
       pen.row(error.over),
       ...(fit

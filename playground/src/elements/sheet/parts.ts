@@ -1,4 +1,4 @@
-import type { Labelled, Length, Range } from '@trainwright/sheet'
+import type { Labelled, Length, PitchFigure, Range } from '@trainwright/sheet'
 import { html, nothing, type TemplateResult } from 'lit'
 import type { Units } from '../../state/typed.js'
 import { inUnit, sentenceInUnit } from '../../state/units.js'
@@ -21,6 +21,10 @@ export class Pen {
   /** A sentence of the sheet, its lengths in one unit. */
   say(sentence: string): string {
     return sentenceInUnit(sentence, this.units)
+  }
+
+  lead({ text, tpi }: PitchFigure): string {
+    return this.units === 'inch' ? `${tpi}, ${text}` : `${text}, ${tpi}`
   }
 
   /** A labelled figure as a row; null for one that is not known. */

@@ -2,8 +2,9 @@ import { sizeOf } from '@trainwright/sheet'
 import type { Gear, ThreadWanted } from '@trainwright/trains'
 import type { Told } from './state/asking.js'
 import type { ChartAnswer, ChartQuestion } from './state/chart.js'
-import { LEAST, type Making, MOST } from './state/making.js'
+import type { Making } from './state/making.js'
 import type { GearAnswer, GearQuestion } from './state/proposals.js'
+import { LEAST, MOST } from './state/typed-making.js'
 
 /** Longer wordings of the parts that make gears. */
 

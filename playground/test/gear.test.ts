@@ -1,11 +1,12 @@
 import { readFile } from 'node:fs/promises'
+import { gearSheet } from '@trainwright/sheet'
 import type { Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
-import { laptop, note, nothingWrong, phone, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import { printed, squeezed } from './pdf.js'
+import { laptop, note, nothingWrong, paste, phone, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
-const pages = (pdf: Buffer) => pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)
 /** No train for 11 tpi: on to the gear to make. */
 async function toTheGear(page: Page): Promise<void> {
   await thread(page, 'Tripod head')
@@ -63,10 +64,15 @@ describe.each([
     await page.click('#tab-gear')
     await wait(page, '.search-line:has-text("The box cuts 11 tpi Tripod head now.")')
     await nothingWrong(page, errors)
+    await page.locator('.strip .key', { hasText: 'Undo' }).click()
+    await wait(page, '.search-line:has-text("44 teeth: with it")')
+    expect(await page.inputValue('#f-kinds-0-line')).toMatch(/ 80$/)
   })
+})
 
-  test('the owner says what can be made: limits are kept to, slips are told beside their fields', async () => {
-    const { page, errors } = await visit(size)
+describe('what the owner has', () => {
+  test('says what can be made: limits are kept to, slips are told beside their fields', async () => {
+    const { page, errors } = await visit(phone)
     await toTheGear(page)
     await page.click('text=Limits:')
     expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('SUMMARY')
@@ -112,7 +118,7 @@ describe.each([
   })
 
   test('a wish list, typed or from a series: what a gear opens, what it cannot', async () => {
-    const { page, errors } = await visit(size)
+    const { page, errors } = await visit(laptop)
     await toTheGear(page)
     await page.click('text=Wish list:')
     await wait(page, '#f-wishes-list')
@@ -152,7 +158,7 @@ test('the keyboard alone: no train, the gear, its sheet, into the box', async ()
   const { page } = await visit()
   await thread(page, 'Tripod head')
   await wait(page, '.go')
-  await page.locator('.ticket[aria-pressed=true]').focus()
+  await page.locator('tw-thread .ticket[aria-pressed=true]').focus()
   const tabTo = async (what: string) => {
     for (let i = 0; i < 120; i++) {
       await page.keyboard.press('Tab')
@@ -196,7 +202,24 @@ test('the sheet prints on one page, the table of a large gear with it', async ()
   await page.click('.gear-sheet .more summary')
   expect(await page.locator('.places li').count()).toBe(127)
   expect(await text(page.locator('.indexing'))).toContain('Approximate')
-  expect(pages(await page.pdf({ preferCSSPageSize: true }))).toHaveLength(1)
+  const [only, ...others] = await printed(page)
+  expect(others).toEqual([])
+  const head = { worm: 40, plates: [[37, 39, 41, 43, 47, 49]] }
+  const sheet = gearSheet({ gear: { teeth: 127, module: 1 }, head })
+  const { baseTangent, chordal, blank, depth, cutter, indexing, undercut, cautions } = sheet
+  const figures = [baseTangent.length, chordal.thickness, chordal.height, blank.diameter, depth, sheet.rootDiameter]
+  const texts = [
+    ...figures.flatMap(({ text, inch }) => [text, inch]),
+    `${baseTangent.teeth} teeth`,
+    cutter.range!,
+    cutter.text,
+    undercut.text,
+    indexing!.text,
+    ...indexing!.reminders.map(({ message }) => message),
+    ...indexing!.table.map(({ at }) => at.join(', ')),
+    ...cautions.map(({ message }) => message),
+  ]
+  expect(texts.filter((text) => !only!.includes(squeezed(text)))).toEqual([])
   await page.emulateMedia({ media: 'print' })
   for (const part of ['.gear-sheet .title-block', '.outline', '.measures', '.indexing', '.places', '.safety'])
     expect(await page.locator(`#sheet-gear ${part}`).first().isVisible(), part).toBe(true)
@@ -226,7 +249,7 @@ test('outline files: SVG that stands alone, DXF whose library comes on demand', 
 
 test('a long search shows how far it is, and is stopped at once', async () => {
   const { page, errors } = await visit()
-  await page.fill('#f-kinds-0-line', Array.from({ length: 60 }, (_, i) => 20 + i).join(' '))
+  await page.fill('#f-kinds-0-line', Array.from({ length: 40 }, (_, i) => 20 + i).join(' '))
   await page.fill('#f-lathe-studs', '3')
   await thread(page, 'Tripod head')
   await page.fill('#f-wanted-pitch', '0.6543217 mm')
@@ -234,15 +257,14 @@ test('a long search shows how far it is, and is stopped at once', async () => {
   await page.click('#tab-gear')
   await page.click('text=Wish list:')
   await wait(page, '#f-wishes-list')
-  await page.fill('#f-wishes-list', Array.from({ length: 400 }, (_, i) => `0.${700001 + 7 * i} mm`).join('\n'))
+  await paste(page, '#f-wishes-list', Array.from({ length: 200 }, (_, i) => `0.${700001 + 7 * i} mm`).join('\n'))
   await page.fill('#f-wishes-ppm', '0.0001')
   await page.click('.options label:has-text("A pair")')
   await page.locator('progress').waitFor()
   await nothingWrong(page, errors)
-  await page.click('text=Stop')
+  await page.click('.search-line button:has-text("Stop")')
   await wait(page, 'text=The search was stopped.')
   expect(await page.locator('progress').count()).toBe(0)
-  await nothingWrong(page, errors)
   await page.click('text=Search again')
   await page.locator('progress').waitFor()
 })
@@ -255,15 +277,19 @@ test('forced colours: what is on top and what leads on can be told', async () =>
   expect(await ground('.tab[aria-selected=true]')).not.toBe(await ground('#tab-chart'))
   const canvas = await ground('body')
   expect(await page.locator('.outline path').evaluate((one) => getComputedStyle(one).stroke)).not.toBe(canvas)
-  await nothingWrong(page, errors)
+  expect(errors).toEqual([])
 })
 
 test('a part that cannot be fetched is said, and fetched when it can be', async () => {
-  const { page } = await visit()
+  const { page: kept, url } = await visit()
+  // Whoever has been here before has it at hand: this one has not.
+  const context = await kept.context().browser()!.newContext({ serviceWorkers: 'block' })
+  const page = await context.newPage()
   await page.route('**/making-parts-*', (route) => route.abort())
+  await page.goto(url)
   await page.click('#tab-gear')
-  await wait(page, '#sheet-gear >> text=This part of the page could not be fetched')
+  await wait(page, '#sheet-gear >> text=This part of the page could not be loaded')
   await page.unroute('**/making-parts-*')
-  await page.click('#sheet-gear >> text=Try again')
+  await page.click('#sheet-gear button:has-text("Try again")')
   await wait(page, '.gears')
 })

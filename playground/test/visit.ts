@@ -30,6 +30,12 @@ export const titleBlock = (page: Page): Promise<string> => text(page.locator('.t
 export const wait = (page: Page, selector: string): Promise<void> => page.locator(selector).first().waitFor()
 /** What is wrong beside a field. */
 export const note = (page: Page, field: string): Locator => page.locator(`#f-${field}-note strong`)
+/** Puts text into a field in one go, as pasting does: `fill` writes line by line. */
+export const paste = (page: Page, field: string, text: string): Promise<void> =>
+  page.locator(field).evaluate((entry, text) => {
+    ;(entry as HTMLTextAreaElement).value = text
+    entry.dispatchEvent(new InputEvent('input', { bubbles: true, inputType: 'insertFromPaste' }))
+  }, text)
 export const thread = (page: Page, name: string): Promise<void> => page.click(`.ticket:has-text("${name}")`)
 export const unfold = (page: Page): Promise<void> =>
   page.locator('details').evaluateAll((all) => {

@@ -104,7 +104,7 @@ export class App extends Part {
         </form>
         <tw-sheets id="answer" tabindex="-1" .desk=${desk}></tw-sheets>
       </main>
-      <a class="glance" href="#answer" ?hidden=${this.inSight} data-state=${answer.current ? 'current' : 'old'}>
+      <a class="glance" href="#answer" @click=${() => desk.top.set('train')} ?hidden=${this.inSight} data-state=${answer.current ? 'current' : 'old'}>
         <span class="glance-gears">${line}</span>
         ${when(train, () => html`<span class="glance-error">${answer.current ? errorFigures(train!).ppm : 'old answer'}</span>`)}
       </a>

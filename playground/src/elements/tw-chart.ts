@@ -75,6 +75,16 @@ export class ChartPart extends Part {
         ],
         pick: (sequence) => this.#type({ sequence }),
       })}
+      ${choice({
+        path: 'chart.order',
+        label: 'Trains',
+        value: this.desk.job.typed.value.order,
+        options: [
+          ['fewest gears', 'fewest gears'],
+          ['closest', 'closest'],
+        ],
+        pick: (order) => this.desk.job.type({ order }),
+      })}
       <div class="cell">
         <label for="f-chart-added">With a gear yet to be made</label>
         <select id="f-chart-added" ?disabled=${proposals.length === 0} @change=${(event: Event) => this.#gears.added.set((event.target as HTMLSelectElement).value)}>

@@ -1,8 +1,7 @@
 import { html, type TemplateResult } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { gearDesk } from '../state/gear-desk.js'
-import { LEAST, MOST } from '../state/making.js'
-import type { TypedMaking } from '../state/typed-making.js'
+import { LEAST, MOST, type TypedMaking } from '../state/typed-making.js'
 import { Part } from './base.js'
 import { areaField, type Field, textField, tick } from './fields.js'
 

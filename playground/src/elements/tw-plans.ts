@@ -1,5 +1,6 @@
 import { html } from 'lit'
 import { customElement } from 'lit/decorators.js'
+import { LEAST, MOST } from '../state/typed-making.js'
 import { Part } from './base.js'
 import { fold } from './fields.js'
 import { late } from './late.js'
@@ -16,7 +17,7 @@ export class PlansPart extends Part {
     const { wishes, workshop } = desk.job.typed.value
     const lines = wishes.list.split('\n').filter((line) => line.trim() !== '').length
     const { least, most } = workshop.making
-    const range = least || most ? `${least || '20'} to ${most || '127'} teeth` : ''
+    const range = `${least.trim() || LEAST} to ${most.trim() || MOST} teeth`
     const opened = () => void desk.making.load()
     return html`${fold('wishes', 'Wish list', lines === 1 ? '1 thread' : `${lines} threads`, late(desk, html`<tw-wishes .desk=${desk}></tw-wishes>`), opened)}
     ${fold('making', 'Gears I can make', range, late(desk, html`<tw-making .desk=${desk}></tw-making>`), opened)}`

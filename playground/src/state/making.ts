@@ -2,7 +2,7 @@ import { indexable, type OwnedCutter } from '@trainwright/gearcutting'
 import { gather, type Problem } from '@trainwright/measures'
 import type { ProposeOptions } from '@trainwright/trains'
 import { millimetres, number, zeroOr } from './read-text.js'
-import { platesOf, type TypedMaking } from './typed-making.js'
+import { LEAST, MOST, platesOf, type TypedMaking } from './typed-making.js'
 
 export interface Making {
   /** What is asked of the search. */
@@ -12,9 +12,6 @@ export interface Making {
   cutters: OwnedCutter[] | null
   problems: Problem[]
 }
-
-export const LEAST = 20
-export const MOST = 127
 
 /** Fields by the paths of those who do not know the page. */
 const fields: readonly [RegExp, string][] = [

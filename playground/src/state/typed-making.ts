@@ -1,5 +1,9 @@
 import type { ChartOptions, Head } from '@trainwright/trains'
 
+/** Teeth of the gears commonly made, where the owner sets no limits. */
+export const LEAST = 20
+export const MOST = 127
+
 /** What the owner can make, as it was typed. */
 export interface TypedMaking {
   /** How many gears at once. */

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import type { Page, Shop } from '../src/state/kept.js'
 import { SHAFTS, type TypedDrive, type TypedKind, type TypedLathe, type TypedThread } from '../src/state/typed.js'
+import type { TypedBanjo, TypedSlot, TypedStop } from '../src/state/typed-banjo.js'
 import { blankWork } from '../src/state/typed-work.js'
 
 /** What a person may have typed: anything, readable or not. */
@@ -30,6 +31,36 @@ const yesNo = fc.constantFrom('yes', 'no', 'unknown')
 
 const ends = fc.record({ input: text, output: text })
 
+/** Figures a person may have typed for a banjo, sane or not. */
+const figure = fc.oneof(
+  text,
+  fc.integer({ min: -20, max: 160 }).map(String),
+  fc.constantFrom('0', '1/2 in', '1e9', '-0'),
+)
+const sense = fc.constantFrom('anticlockwise', 'clockwise')
+const slot: fc.Arbitrary<TypedSlot> = fc.record({
+  near: figure,
+  far: figure,
+  length: figure,
+  passes: fc.constantFrom('left', 'right'),
+  fromFirst: figure,
+  lies: sense,
+  from: figure,
+  to: figure,
+  offset: figure,
+  angle: figure,
+})
+const stop: fc.Arbitrary<TypedStop> = fc.record({ toStud: figure, lies: sense, swing: figure })
+export const banjo: fc.Arbitrary<TypedBanjo> = fc.record({
+  by: fc.constantFrom('none', 'measured', 'drawn'),
+  pivot: fc.constantFrom('output', 'input'),
+  slots: fc.array(slot, { minLength: 1, maxLength: 3 }),
+  stops: fc.tuple(stop, stop),
+  collars: figure,
+  air: figure,
+  keepOut: fc.array(fc.record({ x: figure, y: figure, radius: figure }), { maxLength: 2 }),
+})
+
 const lathe: fc.Arbitrary<TypedLathe> = fc.record({
   leadscrew: fc.record({ pitch: text, hand }),
   studs: text,
@@ -44,7 +75,7 @@ const lathe: fc.Arbitrary<TypedLathe> = fc.record({
   dial: fc.record({ travel: text, lines: text }),
   screwedNose: yesNo,
   speeds: text,
-  also: plain as fc.Arbitrary<object>,
+  banjo,
 })
 
 export const thread: fc.Arbitrary<TypedThread> = fc.record({
@@ -64,6 +95,7 @@ export const shop: fc.Arbitrary<Shop> = fc.record({
     lathe,
     kinds: fc.array(kind, { minLength: 1, maxLength: 3 }),
     wires: text,
+    mounted: fc.record({ drive: fc.nat(3), gearbox: fc.nat(3), gears: text }),
     also: plain as fc.Arbitrary<object>,
   }),
   view: fc.record({ rotate: fc.nat(359), mirror: fc.boolean(), units: fc.constantFrom('mm', 'inch') }),

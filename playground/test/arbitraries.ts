@@ -5,7 +5,8 @@ import { ListOf, OneOf } from '../src/state/shape.js'
 /** What a person may have typed: anything, readable or not. */
 const text = fc.oneof(
   fc.string({ maxLength: 30 }),
-  fc.constantFrom('', '8 tpi', '1/', '__proto__', '<b>', '"', '\u2028', 'Ä½'),
+  fc.constantFrom('', '8 tpi', '1/', '1/2 in', '1e9', '-0', '__proto__', '<b>', '"', '\u2028', 'Ä½'),
+  fc.integer({ min: -20, max: 160 }).map(String),
 )
 
 /** Anything of a shape. Parts that are passed on as they come stay empty: what they hold is checked by name. */
@@ -33,3 +34,5 @@ export const page = (anyOf(pageShape) as fc.Arbitrary<Page>).map((page) => ({
   ...page,
   thread: page.thread % page.threads.length,
 }))
+
+export const banjo = shop.map(({ workshop }) => workshop.lathe.banjo)

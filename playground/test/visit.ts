@@ -47,3 +47,15 @@ export async function nothingWrong(page: Page, errors: string[]): Promise<void> 
   expect(await violations(page)).toEqual([])
   expect(errors).toEqual([])
 }
+
+/** What is there to press and is not a thumb wide; nothing of the page is wider than the window. */
+export async function tooSmall(page: Page): Promise<string[]> {
+  const [page_, window_] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth])
+  expect(page_).toBeLessThanOrEqual(window_!)
+  return page.locator('button, summary, select, label:has(> input), input[type=text], textarea').evaluateAll((all) =>
+    all
+      .map((one) => ({ box: one.getBoundingClientRect(), what: one.outerHTML.slice(0, 120) }))
+      .filter(({ box }) => box.width > 0 && (box.height < 43.5 || box.width < 43.5))
+      .map(({ box, what }) => `${box.width} x ${box.height}: ${what}`),
+  )
+}

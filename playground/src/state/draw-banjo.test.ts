@@ -1,5 +1,9 @@
+import { banjoToSvg } from '@trainwright/sheet'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { banjo as anyBanjo } from '../../test/arbitraries.js'
 import { banjoToDraw } from './draw-banjo.js'
+import { readBanjo } from './read-banjo.js'
 import { blankBanjo, blankSlot, blankStop, type TypedBanjo } from './typed-banjo.js'
 
 const draw = (banjo: Partial<TypedBanjo>, centreDistance = '110') =>
@@ -54,6 +58,18 @@ describe('banjoToDraw', () => {
     const at = (field: string) => dimensions.find((d) => d.field === field)!.entry
     expect([at('slots[0].length'), at('slots[1].fromFirst'), at('stops[0].toStud')]).toEqual([null, null, null])
     expect([at('slots[0].near'), at('slots[1].far'), at('stops[1].toStud')]).toEqual(['40', '100', '120'])
+  })
+
+  it('draws something whatever is typed, and reads only what the search takes or refuses by name', () => {
+    fc.assert(
+      fc.property(anyBanjo, fc.constantFrom('110', '', 'far', '0.1'), (banjo, centreDistance) => {
+        const svg = banjo.by === 'none' ? '' : banjoToSvg(banjoToDraw({ banjo, centreDistance })!)
+        expect(svg).not.toMatch(/NaN|Infinity|undefined/)
+        const { lathe, problems } = readBanjo({ banjo, centreDistance })
+        for (const { path } of problems) expect(path).toMatch(/^lathe\./)
+        if (lathe.banjo) expect(problems).toEqual([])
+      }),
+    )
   })
 
   it.each<[string, Partial<TypedBanjo>, string]>([

@@ -49,12 +49,12 @@ export function standInBanjo(
   rough: RoughBanjo,
   centreDistance: number = TYPICAL.centreDistance,
 ): { banjo: Banjo; centreDistance: number } {
-  const number = (x: number | undefined): number | undefined => (Number.isFinite(x) ? x : undefined)
-  const least = number(rough.swing[0]) ?? TYPICAL.stops[0]
-  const greatest = number(rough.swing[1]) ?? TYPICAL.stops[1]
+  const turn = (x: number | undefined): number | undefined => (Math.abs(x ?? Number.NaN) <= 360 ? x : undefined)
+  const least = turn(rough.swing[0]) ?? TYPICAL.stops[0]
+  const greatest = turn(rough.swing[1]) ?? TYPICAL.stops[1]
   const slots = rough.slots.map((slot, i) => {
     const [from, to] = ends(slot.from, slot.to, centreDistance)
-    return { offset: 0, ...slot, angle: number(slot.angle) ?? TYPICAL.between * i, from, to }
+    return { offset: 0, ...slot, angle: turn(slot.angle) ?? TYPICAL.between * i, from, to }
   })
   return { banjo: { ...rough, swing: [least, Math.max(least, greatest)], slots }, centreDistance }
 }

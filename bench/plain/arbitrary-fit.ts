@@ -101,7 +101,11 @@ export function onBanjo(shop: Shop, planted: Planted): fc.Arbitrary<Lathe> {
       lathe: fitted(shop, planted),
       shaftClearance: fc.constantFrom(undefined, 1, 1, 2, 4, 8),
       pivot: fc.constantFrom(undefined, 'output' as const, 'input' as const),
-      directions: fc.array(fc.integer({ min: -70, max: 70 }), { minLength: 4, maxLength: 4 }),
+      // Past a right angle the next stud comes nearer to the pivot again.
+      directions: fc.array(usually(fc.integer({ min: -70, max: 70 }), fc.integer({ min: -150, max: 150 }), 2), {
+        minLength: 4,
+        maxLength: 4,
+      }),
       shapes: fc.array(slotShape, { minLength: 4, maxLength: 4 }),
       extra: seldom(slotShape, 3),
       shared: fc.boolean(),
@@ -133,7 +137,7 @@ export function onBanjo(shop: Shop, planted: Planted): fc.Arbitrary<Lathe> {
       // The other shaft lies on the line y = 0 of this picture, if the last mesh reaches it.
       const last = outwards[outwards.length - 1]
       const across = last ** 2 - at.y ** 2
-      const centreDistance = across > 0 ? at.x + Math.sqrt(across) : Math.max(10, at.x)
+      const centreDistance = Math.max(10, across > 0 ? at.x + Math.sqrt(across) : at.x)
       const cut = studs.map((stud, i) => slotThrough(stud, shapes[i]))
       if (extra || cut.length === 0) cut.push(slotThrough({ x: 30, y: 10 }, extra ?? shapes[0]))
       const slots = shared && cut.length > 1 ? cut.slice(0, -1) : cut

@@ -396,3 +396,33 @@ describe('a banjo that cannot swing', () => {
     expect([fixed(B, 30), fixed(53.2, 30), fixed(B, 30 - MORE), fixed(50, 30)]).toEqual([true, true, false, false])
   })
 })
+
+describe('a circle that crosses a slot twice', () => {
+  // From the output: 60 mm along slot 1 to the first stud, 40 mm from there to the second in slot 2, at 40 degrees, 30 mm to
+  // the input. The circle of 40 mm crosses slot 2 at 60 cos 40 less and more sqrt(40^2 - (60 sin 40)^2): 35.36 and 56.57.
+  const turn = (40 * Math.PI) / 180
+  const half = Math.sqrt(40 ** 2 - (60 * Math.sin(turn)) ** 2)
+  const [near, far] = [60 * Math.cos(turn) - half, 60 * Math.cos(turn) + half]
+  const pair = (driver: number, driven: number) => ({ driver: { teeth: driver }, driven: { teeth: driven } })
+  const stages = [pair(31, 29), pair(30, 50), pair(62, 58)]
+  const along = (from: number, to: number) => {
+    const slots = [
+      { from: 55, to: 65 },
+      { angle: 40, from, to },
+    ]
+    const banjo: Banjo = { swing: [-90, -60], slots }
+    const lathe: Lathe = { leadscrew: { pitch: '1' }, planes: 3, shaftClearance: 1, centreDistance: 50, banjo }
+    const laid = layOut(lathe, { stages })
+    const wanted = { pitch: `${31 * 30 * 62}/${29 * 50 * 58}`, hand: 'left' as const, tolerance: { ppm: 0 } }
+    const { trains } = findTrains({ lathe, gears: box(31, 29, 30, 50, 62, 58) }, wanted)
+    expect(trains.some((train) => train.shafts.length === 4)).toBe(laid.ok)
+    return laid.ok ? laid.layout.shafts.map((s) => s.along) : null
+  }
+
+  it('is tried at both', () => {
+    expect(along(20, 45)).toEqual([null, expect.closeTo(near, 8), 60, null])
+    expect(along(45, 60)).toEqual([null, expect.closeTo(far, 8), 60, null])
+    expect(along(near + MORE, far - MORE)).toBeNull()
+    expect(along(20, 60)).toEqual([null, expect.any(Number), 60, null])
+  })
+})

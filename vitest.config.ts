@@ -26,6 +26,8 @@ export default defineConfig({
           setupFiles: ['./vitest.setup.ts'],
           // No test is about time: a busy machine is no failure.
           testTimeout: 60_000,
+          maxWorkers: 2,
+          isolate: false,
         },
       },
       {
@@ -35,7 +37,8 @@ export default defineConfig({
           include: ['playground/test/**/*.test.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
-          fileParallelism: false,
+          // Two at a time, each with a browser of its own: more only wait for each other.
+          maxWorkers: 2,
         },
       },
     ],

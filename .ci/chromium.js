@@ -1,7 +1,8 @@
 import { accessSync, constants } from 'node:fs'
 import { delimiter, join } from 'node:path'
 
-const names = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome']
+// The first is Debian's chromium without a window: the same browser, in half the time.
+const names = ['chromium-headless-shell', 'chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome']
 const macOS = [
   '/Applications/Chromium.app/Contents/MacOS/Chromium',
   '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
@@ -23,6 +24,6 @@ const runs = (path) => {
  */
 export function findChromium() {
   const folders = (process.env.PATH ?? '').split(delimiter).filter(Boolean)
-  const onPath = folders.flatMap((folder) => names.map((name) => join(folder, name)))
+  const onPath = names.flatMap((name) => folders.map((folder) => join(folder, name)))
   return [...(process.env.CHROMIUM ? [process.env.CHROMIUM] : [...onPath, ...macOS])].find(runs)
 }

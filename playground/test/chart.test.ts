@@ -1,34 +1,29 @@
-import { describe, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { printed, squeezed } from './pdf.js'
-import { laptop, nothingWrong, paste, phone, text, unfold, usePage, wait } from './visit.js'
+import { nothingWrong, paste, phone, text, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
-describe.each([
-  ['phone', phone],
-  ['laptop', laptop],
-])('on a %s', (_, size) => {
-  test('the chart of the wish list, with what a gear more would add', async () => {
-    const { page, errors } = await visit(size)
-    await page.click('#tab-chart')
-    await wait(page, '.chart tr[data-added]')
-    expect(await page.locator('.chart tbody tr').count()).toBe(7)
-    expect(await text(page.locator('.search-line'))).toBe('The box cuts 2 of 7 threads.')
-    expect(await text(page.locator('.chart tr:has-text("M6")'))).toContain('24 → 80, 63 → 60')
-    expect(await text(page.locator('.chart tr:has-text("26 tpi")'))).toContain('LH')
-    const added = page.locator('.chart tr[data-added]')
-    expect(await text(added.first())).toContain('with 98')
-    expect(await page.locator('#f-chart-added option').count()).toBeGreaterThan(2)
-    await page.locator('#f-chart-added').selectOption({ index: 2 })
-    await page.locator('.chart-with:has-text("with 98")').first().waitFor({ state: 'detached' })
-    expect(await added.count()).toBeGreaterThan(0)
-    await page.selectOption('#f-chart-added', '')
-    await added.first().waitFor({ state: 'detached' })
-    expect(await text(page.locator('.chart tr:has-text("M4")'))).toContain('no train')
-    const [all, seen] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth])
-    expect(all).toBeLessThanOrEqual(seen!)
-    await nothingWrong(page, errors)
-  })
+test('the chart of the wish list, with what a gear more would add', async () => {
+  const { page, errors } = await visit(phone)
+  await page.click('#tab-chart')
+  await wait(page, '.chart tr[data-added]')
+  expect(await page.locator('.chart tbody tr').count()).toBe(7)
+  expect(await text(page.locator('.search-line'))).toBe('The box cuts 2 of 7 threads.')
+  expect(await text(page.locator('.chart tr:has-text("M6")'))).toContain('24 → 80, 63 → 60')
+  expect(await text(page.locator('.chart tr:has-text("26 tpi")'))).toContain('LH')
+  const added = page.locator('.chart tr[data-added]')
+  expect(await text(added.first())).toContain('with 98')
+  expect(await page.locator('#f-chart-added option').count()).toBeGreaterThan(2)
+  await page.locator('#f-chart-added').selectOption({ index: 2 })
+  await page.locator('.chart-with:has-text("with 98")').first().waitFor({ state: 'detached' })
+  expect(await added.count()).toBeGreaterThan(0)
+  await page.selectOption('#f-chart-added', '')
+  await added.first().waitFor({ state: 'detached' })
+  expect(await text(page.locator('.chart tr:has-text("M4")'))).toContain('no train')
+  const [all, seen] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth])
+  expect(all).toBeLessThanOrEqual(seen!)
+  await nothingWrong(page, errors)
 })
 
 test('a whole series, in the order that changes fewest gears; an empty list says so', async () => {

@@ -63,7 +63,7 @@ test('a reload keeps everything as it was typed', async () => {
   await wait(page, '.card')
   expect(await page.inputValue('#f-wanted-pitch')).toBe('1 mn')
   expect(await page.inputValue('#f-kinds-0-line')).toBe('20 24,  30; x')
-  expect(await text(page.locator('.ticket[aria-pressed=true]'))).toContain('Foot screws')
+  expect(await text(page.locator('tw-thread .ticket[aria-pressed=true]'))).toContain('Foot screws')
   await page.fill('#f-wanted-pitch', '1 mm')
   await page.fill('#f-kinds-0-line', '20 24 60 63 80')
   await wait(page, '.train-drawing')

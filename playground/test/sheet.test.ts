@@ -33,17 +33,6 @@ test('the drawing turns, and is saved as a file that stands alone', async () => 
   expect(parsed[1]).toContain('A, input shaft: 24 teeth in plane 1')
 })
 
-test('it prints on one page that holds the figures', async () => {
-  const { page } = await visit()
-  const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1')
-  expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(1)
-  await page.emulateMedia({ media: 'print' })
-  expect(await page.locator('.card').isVisible()).toBe(false)
-  for (const part of ['.title-block', '.train-drawing', '.set-up', '.safety']) {
-    expect(await page.locator(part).isVisible(), part).toBe(true)
-  }
-})
-
 test('nothing leaves the page or comes from elsewhere, and a hostile name is text', async () => {
   const { page, errors, url } = await visit()
   const asked: string[] = []
@@ -70,10 +59,10 @@ test('forced colours keep the drawing and what is chosen to be seen', async () =
   const canvas = await page.evaluate(() => getComputedStyle(document.body).backgroundColor)
   expect(stroke).not.toBe(canvas)
   expect(
-    await page.locator('.ticket[aria-pressed=true]').evaluate((one) => getComputedStyle(one).backgroundColor),
+    await page.locator('tw-thread .ticket[aria-pressed=true]').evaluate((one) => getComputedStyle(one).backgroundColor),
   ).not.toBe(
     await page
-      .locator('.ticket[aria-pressed=false]')
+      .locator('tw-thread .ticket[aria-pressed=false]')
       .first()
       .evaluate((one) => getComputedStyle(one).backgroundColor),
   )

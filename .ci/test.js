@@ -36,7 +36,7 @@ async function tests(name, project) {
   heading(`${name}: ${command}`)
   const folder = mkdtempSync(join(tmpdir(), 'trainwright-'))
   const file = join(folder, 'report.json')
-  const fine = await run(`${command} --reporter=default --reporter=json --outputFile.json="${file}"`, 6)
+  const fine = await run(`${command} --reporter=default --reporter=json --outputFile.json="${file}"`, 8)
   note(
     name,
     countTests(() => readFileSync(file, 'utf8'), fine),

@@ -251,7 +251,10 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
     if (reach.short(idlersLeft) || outOfOrder(stage)) return false
     const checked = idlers[stage] === 0 && before >= 0
     let tried = 0
+    const level = found !== null && ceiling <= found.common && micrometres(spare + play) <= found.spare
     for (const kind of (first ? largestFirst : smallestFirst)[kinds[last].group]) {
+      // Those that follow are larger still: with no more to spare than the best has, none of them comes before it.
+      if (!first && level && idlerTeeth + kinds[kind].gear.teeth > found!.idlerTeeth) break
       const copies = supply.left(kind)
       if (copies <= 0) continue
       if (first && largestIdlersDecide) {
@@ -304,6 +307,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
   function close(bound: number, last: number, kind: number): boolean {
     const spare = chain.close(last, kind, walk, bound, first)
     if (spare === null || first) return spare !== null
+    if (hopeless(spare)) return false
     const inOrder = (list: Int32Array, length: number) => {
       const kept = Array.from(list.subarray(0, length))
       return reversed ? kept.reverse() : kept

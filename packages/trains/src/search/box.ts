@@ -110,7 +110,15 @@ export function makeBox(gears: readonly GearStock[], fixedGears: Lathe['fixedGea
     return found && typeof found !== 'string' ? kinds.findIndex((k) => k.entries.includes(found[0])) : -1
   }
   return {
-    kinds: kinds.map(({ entries: _, ...kind }) => kind),
+    // Written out, since objects made of a rest differ in shape to the engine, and all that reads them is slowed by it.
+    kinds: kinds.map(({ gear, module, group, count, reach, restricted }) => ({
+      gear,
+      module,
+      group,
+      count,
+      reach,
+      restricted,
+    })),
     fixed: { input: indexOf(fixedGears?.input), output: indexOf(fixedGears?.output) },
     groups: groups.size,
   }

@@ -67,18 +67,16 @@ export class Ranking {
       : a.gears - b.gears || compareErrors(a, b)
   }
 
-  /** Whether a candidate of these figures could still be among the best; so rough that it may say yes in vain. */
-  private wants(gears: number, size: number): boolean {
+  offer(set: Readonly<GearSet>, ratio: FixedRatio, gears: number): void {
     const { bar } = this
-    if (bar === null) return true
-    if (this.order === 'closest') return size <= bar.size + CLOSE
-    return gears < bar.gears || (gears === bar.gears && size <= bar.size + CLOSE)
-  }
-
-  offer({ table, p, q }: Readonly<GearSet>, ratio: FixedRatio, gears: number): void {
-    const [drivers, driven] = [table.product[p], table.product[q]]
+    const closest = this.order === 'closest'
+    // Most are turned away here, before anything is worked out.
+    if (bar !== null && !closest && gears > bar.gears) return
+    const { table, p, q } = set
+    const drivers = table.product[p]
+    const driven = table.product[q]
     const size = sizeOf(ratio, drivers, driven)
-    if (!this.wants(gears, size)) return
+    if (bar !== null && size > bar.size + CLOSE && (closest || gears === bar.gears)) return
     this.pool.push({ table, p, q, ratio, gears, drivers, driven, size })
     if (this.pool.length >= this.room) this.cull()
   }

@@ -27,7 +27,10 @@ export function windowOf({ n, d }: FixedRatio, tolerance: Rational): Window {
  * A double decides unless it stands within its own error of a whole number; then the exact product does. A product of
  * teeth times a bound carries two roundings, each 2^-53 of its size.
  */
-const doubtful = (x: number): boolean => Math.abs(x - Math.round(x)) <= x * 2 ** -50
+const doubtful = (x: number): boolean => {
+  const past = x - Math.floor(x)
+  return past <= x * 2 ** -50 || 1 - past <= x * 2 ** -50
+}
 
 function least(q: number, { n, d, value }: Bound): number {
   const x = q * value

@@ -24,6 +24,10 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
   const { kinds } = box
   const { may, centre, count, need, tip, restricted, studs, centreDistance, anyReach, pairsShareAPlane } = rules
   const { reversed, play, largestIdlersDecide } = chain
+  // What the walk reads of kinds, as the engine likes it best.
+  const teeth = Int32Array.from(kinds, ({ gear }) => gear.teeth)
+  const group = Int32Array.from(kinds, (kind) => kind.group)
+  const stock = Int32Array.from(kinds, (kind) => kind.count)
   const drivers = new Int32Array(MOST_STAGES)
   const driven = new Int32Array(MOST_STAGES)
   const reading = new Int32Array(MOST_READING)
@@ -43,6 +47,8 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
   /** The shafts where the walk starts and ends. */
   const [start, end] = (reversed ? (['output', 'input'] as const) : (['input', 'output'] as const)).map(placeOn)
   const stud = placeOn('stud')
+  /** Every kind may sit on the input shaft and on the output shaft. */
+  const anyEnds = !may.input.includes(0) && !may.output.includes(0)
 
   function placeOn(shaft: ShaftName) {
     return { at: AT[shaft], allows: may[shaft] }
@@ -65,6 +71,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
 
   /** Whether some driver may sit on the input shaft and some driven gear on the output shaft. */
   function hasEnds({ table: { size, kinds }, p, q }: GearSet): boolean {
+    if (anyEnds) return true
     let first = 0
     let last = 0
     for (let i = 0; i < size; i++) {
@@ -84,7 +91,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
     let next = kinds[q * size]
     if (!may.input[last] || !may.output[kinds[q * size + size - 1]]) return false
     if (idlers === 1) {
-      last = largestLeft(box.kinds[last].group, kinds, p * size, q * size, size)
+      last = largestLeft(group[last], kinds, p * size, q * size, size)
       if (last < 0) return false
     }
     let before = -1
@@ -101,9 +108,9 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
   }
 
   /** The largest idler of a group that the set leaves over, or -1. */
-  function largestLeft(group: number, listed: Uint16Array, p: number, q: number, size: number): number {
-    for (const kind of largestFirst[group]) {
-      let { count } = kinds[kind]
+  function largestLeft(mesh: number, listed: Uint16Array, p: number, q: number, size: number): number {
+    for (const kind of largestFirst[mesh]) {
+      let count = stock[kind]
       for (let i = 0; i < size; i++) {
         if (listed[p + i] === kind) count--
         if (listed[q + i] === kind) count--
@@ -149,7 +156,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
     if (setting !== found.setting || reversed) return setting > found.setting
     // It can only come level: then the smaller teeth, read from the input, decide.
     for (let i = 0; i < depth; i++) {
-      const order = kinds[reading[i]].gear.teeth - kinds[found.reading[i]].gear.teeth
+      const order = teeth[reading[i]] - teeth[found.reading[i]]
       if (order !== 0) return order > 0
     }
     return false
@@ -252,9 +259,9 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
     const checked = idlers[stage] === 0 && before >= 0
     let tried = 0
     const level = found !== null && ceiling <= found.common && micrometres(spare + play) <= found.spare
-    for (const kind of (first ? largestFirst : smallestFirst)[kinds[last].group]) {
+    for (const kind of (first ? largestFirst : smallestFirst)[group[last]]) {
       // Those that follow are larger still: with no more to spare than the best has, none of them comes before it.
-      if (!first && level && idlerTeeth + kinds[kind].gear.teeth > found!.idlerTeeth) break
+      if (!first && level && idlerTeeth + teeth[kind] > found!.idlerTeeth) break
       const copies = supply.left(kind)
       if (copies <= 0) continue
       if (first && largestIdlersDecide) {
@@ -265,20 +272,19 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
       const left = checked ? Math.min(spare, centre[last * count + kind] - need[before]) : spare
       if (left < floor || !chain.push(last, kind)) continue
       if (supply.take(kind, stud.at)) {
-        const { teeth } = kinds[kind].gear
         // The ceiling counted this idler as one already on the lathe.
         const fresh = mounted && used[kind] >= mounted[kind] ? 1 : 0
         ceiling -= fresh
         used[kind]++
         idlers[stage]++
         idlersLeft--
-        idlerTeeth += teeth
+        idlerTeeth += teeth[kind]
         reading[depth++] = kind
         reach.add(kind, 1)
         const done = (first || !hopeless(left)) && placeNext(stage, before, kind, left, usedDrivers, usedDriven)
         reach.add(kind, -1)
         depth--
-        idlerTeeth -= teeth
+        idlerTeeth -= teeth[kind]
         idlersLeft++
         idlers[stage]--
         used[kind]--

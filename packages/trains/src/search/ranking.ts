@@ -39,7 +39,11 @@ function exactSize({ drivers, driven, ratio }: Off): [bigint, bigint] {
 export function compareErrors(a: Off, b: Off): number {
   const rough = a.size - b.size
   if (Math.abs(rough) > CLOSE) return rough
-  if (a.ratio === b.ratio && a.drivers === b.drivers && a.driven === b.driven) return 0
+  if (a.ratio === b.ratio) {
+    // Mostly the same ratio of other gears. Equal products are equal exactly as long as doubles hold them.
+    const cross = a.drivers * b.driven
+    if (cross === b.drivers * a.driven && cross <= Number.MAX_SAFE_INTEGER) return 0
+  }
   const [an, ad] = exactSize(a)
   const [bn, bd] = exactSize(b)
   const [left, right] = [an * bd, bn * ad]

@@ -315,8 +315,9 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
     if (spare === null || first) return spare !== null
     if (hopeless(spare)) return false
     const inOrder = (list: Int32Array, length: number) => {
-      const kept = Array.from(list.subarray(0, length))
-      return reversed ? kept.reverse() : kept
+      const kept: number[] = []
+      for (let i = 0; i < length; i++) kept.push(list[reversed ? length - 1 - i : i])
+      return kept
     }
     const arrangement: Arrangement = {
       reading: inOrder(reading, depth),

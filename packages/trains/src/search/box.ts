@@ -109,16 +109,13 @@ export function makeBox(gears: readonly GearStock[], fixedGears: Lathe['fixedGea
     const found = ref && resolve(ref, entries)
     return found && typeof found !== 'string' ? kinds.findIndex((k) => k.entries.includes(found[0])) : -1
   }
+  // Pushed one by one, and written out: the engine tells lists that `map` made, and objects made of a rest, from these,
+  // and drops what it compiled when it meets the others.
+  const made: Kind[] = []
+  for (const { gear, module, group, count, reach, restricted } of kinds)
+    made.push({ gear, module, group, count, reach, restricted })
   return {
-    // Written out, since objects made of a rest differ in shape to the engine, and all that reads them is slowed by it.
-    kinds: kinds.map(({ gear, module, group, count, reach, restricted }) => ({
-      gear,
-      module,
-      group,
-      count,
-      reach,
-      restricted,
-    })),
+    kinds: made,
     fixed: { input: indexOf(fixedGears?.input), output: indexOf(fixedGears?.output) },
     groups: groups.size,
   }

@@ -58,8 +58,8 @@ export function sortedOrder(values: Float64Array): Uint32Array {
 export function makeTable(kinds: readonly Kind[], size: number, bothSides: readonly number[]): Table {
   const length = tableLength(kinds, size)
   const words = Math.ceil(kinds.length / 32)
-  const teeth = kinds.map((k) => k.gear.teeth)
-  const counts = kinds.map((k) => k.count)
+  const teeth = Int32Array.from(kinds, (k) => k.gear.teeth)
+  const counts = Int32Array.from(kinds, (k) => k.count)
   const product = new Float64Array(length)
   const listed = new Uint16Array(length * size)
   const chosen = new Uint16Array(size)

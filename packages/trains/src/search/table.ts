@@ -23,7 +23,8 @@ export function tableLength(kinds: readonly Kind[], size: number): number {
   return ways[size]
 }
 
-const DIGIT = 2048
+const BITS = 11
+const DIGIT = 2 ** BITS
 
 /** Least-significant-digit radix sort of whole numbers: the order of their indices. */
 export function sortedOrder(values: Float64Array): Uint32Array {
@@ -35,10 +36,12 @@ export function sortedOrder(values: Float64Array): Uint32Array {
   const digits = new Uint16Array(n)
   const starts = new Uint32Array(DIGIT + 1)
   for (let i = 0; i < n; i++) order[i] = i
-  for (let scale = 1; scale <= largest; scale *= DIGIT) {
+  // Products of three stages mostly fit 31 bits, where shifts do what else takes divisions.
+  const short = largest < 2 ** 31
+  for (let scale = 1, shift = 0; scale <= largest; scale *= DIGIT, shift += BITS) {
     starts.fill(0)
     for (let i = 0; i < n; i++) {
-      const digit = Math.floor(values[i] / scale) % DIGIT
+      const digit = short ? (values[i] >> shift) & (DIGIT - 1) : Math.floor(values[i] / scale) % DIGIT
       digits[i] = digit
       starts[digit + 1]++
     }

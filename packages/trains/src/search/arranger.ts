@@ -1,6 +1,7 @@
 import { HAIR } from '../bounds.js'
 import type { ShaftName } from '../contract.js'
 import { type Arrangement, compareArrangements, ENOUGH, micrometres } from './arrangement.js'
+import { makeAtOnce } from './at-once.js'
 import { AT, type Box } from './box.js'
 import type { Chain, Walk } from './chain.js'
 import { makeIdlerReach } from './idler-reach.js'
@@ -27,7 +28,6 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
   // What the walk reads of kinds, as the engine likes it best.
   const teeth = Int32Array.from(kinds, ({ gear }) => gear.teeth)
   const group = Int32Array.from(kinds, (kind) => kind.group)
-  const stock = Int32Array.from(kinds, (kind) => kind.count)
   const drivers = new Int32Array(MOST_STAGES)
   const driven = new Int32Array(MOST_STAGES)
   const reading = new Int32Array(MOST_READING)
@@ -42,13 +42,12 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
   })
   const largestFirst = smallestFirst.map((group) => [...group].reverse())
   const spans = centreDistance !== null && !anyReach
+  const { hasEnds, clears } = makeAtOnce(box, rules, supply, largestFirst)
   const reach = makeIdlerReach(kinds, smallestFirst.flat(), spans ? centreDistance - MOST_READING * play : 0)
   const floor = rules.anyClearance ? Number.NEGATIVE_INFINITY : -HAIR - play
   /** The shafts where the walk starts and ends. */
   const [start, end] = (reversed ? (['output', 'input'] as const) : (['input', 'output'] as const)).map(placeOn)
   const stud = placeOn('stud')
-  /** Every kind may sit on the input shaft and on the output shaft. */
-  const anyEnds = !may.input.includes(0) && !may.output.includes(0)
 
   function placeOn(shaft: ShaftName) {
     return { at: AT[shaft], allows: may[shaft] }
@@ -68,57 +67,6 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
   // Fixed shafts seldom stand where two gears just meet.
   const leastIdlers = (stages: number) => (stages === 1 && studs > 0 && centreDistance === null && !anyReach ? 1 : 0)
   const mostIdlers = (stages: number) => (stages > 1 && !rules.compound ? -1 : studs - stages + 1)
-
-  /** Whether some driver may sit on the input shaft and some driven gear on the output shaft. */
-  function hasEnds({ table: { size, kinds }, p, q }: GearSet): boolean {
-    if (anyEnds) return true
-    let first = 0
-    let last = 0
-    for (let i = 0; i < size; i++) {
-      first |= may.input[kinds[p * size + i]]
-      last |= may.output[kinds[q * size + i]]
-    }
-    return (first & last) === 1
-  }
-
-  /**
-   * Whether the order that clears most easily holds: large drivers first, small driven gears first, the one idler in the
-   * first stage. It nearly always does; then there is no need to walk.
-   */
-  function clearsAtOnce({ table: { size, kinds }, p, q }: GearSet, idlers: number): boolean {
-    if (rules.anyRestricted || spans) return false
-    let last = kinds[p * size + size - 1]
-    let next = kinds[q * size]
-    if (!may.input[last] || !may.output[kinds[q * size + size - 1]]) return false
-    if (idlers === 1) {
-      last = largestLeft(group[last], kinds, p * size, q * size, size)
-      if (last < 0) return false
-    }
-    let before = -1
-    for (let stage = 0; ; stage++) {
-      const distance = centre[last * count + next]
-      if (distance < 0 || (before >= 0 && distance < need[before])) return false
-      if (stage === size - 1) return true
-      last = kinds[p * size + size - 2 - stage]
-      if (!may.stud[next] || !may.stud[last] || distance < need[last]) return false
-      if (pairsShareAPlane && before >= 0 && distance < tip[before] + tip[last] + TIP_GAP) return false
-      before = next
-      next = kinds[q * size + stage + 1]
-    }
-  }
-
-  /** The largest idler of a group that the set leaves over, or -1. */
-  function largestLeft(mesh: number, listed: Uint16Array, p: number, q: number, size: number): number {
-    for (const kind of largestFirst[mesh]) {
-      let count = stock[kind]
-      for (let i = 0; i < size; i++) {
-        if (listed[p + i] === kind) count--
-        if (listed[q + i] === kind) count--
-      }
-      if (count > 0) return kind
-    }
-    return -1
-  }
 
   /** Walks the arrangements of a set with so many idlers; true when it was stopped. */
   function run({ table: { size, kinds }, p, q }: GearSet, withIdlers: number): boolean {
@@ -258,10 +206,11 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
     if (reach.short(idlersLeft) || outOfOrder(stage)) return false
     const checked = idlers[stage] === 0 && before >= 0
     let tried = 0
-    const level = found !== null && ceiling <= found.common && micrometres(spare + play) <= found.spare
+    // With no more to spare than the best has, a larger idler does not come before it, nor do those that follow.
+    const level = !first && found && ceiling <= found.common && micrometres(spare + play) <= found.spare
+    const most = level ? found!.idlerTeeth - idlerTeeth : Number.POSITIVE_INFINITY
     for (const kind of (first ? largestFirst : smallestFirst)[group[last]]) {
-      // Those that follow are larger still: with no more to spare than the best has, none of them comes before it.
-      if (!first && level && idlerTeeth + teeth[kind] > found!.idlerTeeth) break
+      if (teeth[kind] > most) break
       const copies = supply.left(kind)
       if (copies <= 0) continue
       if (first && largestIdlersDecide) {
@@ -346,7 +295,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
       first = true
       for (let j = leastIdlers(size); j <= mostIdlers(size); j++) {
         if (ratio.setting[(size + j) % 2] < 0) continue
-        if ((j < 2 && clearsAtOnce(set, j)) || run(set, j)) return 2 * size + j
+        if ((j < 2 && !spans && clears(set, j)) || run(set, j)) return 2 * size + j
       }
       return 0
     },

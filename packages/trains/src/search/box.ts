@@ -76,27 +76,32 @@ interface Entry extends AnyGear {
   count: number
 }
 
+/** What gears that mesh with each other have alike. */
+const groupKeyOf = ({ n, d }: Rational, g: AnyGear): string => `${n}/${d} ${angleOf(g)}`
+/** What the gears of one kind have alike. */
+const keyOf = (teeth: number, groupKey: string): string => `${teeth} ${groupKey}`
+
 /** Sorts a checked stock into kinds. Any order of the stock gives the same box. */
 export function makeBox(gears: readonly GearStock[], fixedGears: Lathe['fixedGears']): Box {
   const entries: Entry[] = gears.map((g) => ({ ...g, count: g.count ?? 1, mask: maskOf(g.shafts) }))
-  const kinds: (Kind & { entries: Entry[] })[] = []
-  const byKey = new Map<string, (typeof kinds)[number]>()
+  // Of one making from the first: the engine drops what it compiled for kinds when it meets others that were copied.
+  const kinds: Kind[] = []
+  const byKey = new Map<string, Kind>()
   const groups = new Map<string, number>()
   for (const entry of entries) {
     const module = moduleOf(entry)
-    const groupKey = `${module.n}/${module.d} ${angleOf(entry)}`
-    const key = `${entry.teeth} ${groupKey}`
+    const groupKey = groupKeyOf(module, entry)
+    const key = keyOf(entry.teeth, groupKey)
     let kind = byKey.get(key)
     if (!kind) {
       if (!groups.has(groupKey)) groups.set(groupKey, groups.size)
       const group = groups.get(groupKey)!
-      kind = { gear: gearOf(entry), module, group, count: 0, reach: Array(8).fill(0), restricted: false, entries: [] }
+      kind = { gear: gearOf(entry), module, group, count: 0, reach: Array(8).fill(0), restricted: false }
       byKey.set(key, kind)
       kinds.push(kind)
     }
     // A gear given by dp shows it, whichever of equal entries came first.
     if (entry.dp !== undefined) kind.gear = gearOf(entry)
-    kind.entries.push(entry)
     kind.count += entry.count
     if (entry.mask !== EVERYWHERE && entry.count > 0) kind.restricted = true
     for (let s = 1; s < 8; s++) if (entry.mask & s) kind.reach[s] += entry.count
@@ -107,15 +112,12 @@ export function makeBox(gears: readonly GearStock[], fixedGears: Lathe['fixedGea
   // Every train has the fixed gear at its end, so that no copy need be kept for it.
   const indexOf = (ref: GearRef | undefined) => {
     const found = ref && resolve(ref, entries)
-    return found && typeof found !== 'string' ? kinds.findIndex((k) => k.entries.includes(found[0])) : -1
+    if (!found || typeof found === 'string') return -1
+    const [gear] = found
+    return kinds.indexOf(byKey.get(keyOf(gear.teeth, groupKeyOf(moduleOf(gear), gear)))!)
   }
-  // Pushed one by one, and written out: the engine tells lists that `map` made, and objects made of a rest, from these,
-  // and drops what it compiled when it meets the others.
-  const made: Kind[] = []
-  for (const { gear, module, group, count, reach, restricted } of kinds)
-    made.push({ gear, module, group, count, reach, restricted })
   return {
-    kinds: made,
+    kinds,
     fixed: { input: indexOf(fixedGears?.input), output: indexOf(fixedGears?.output) },
     groups: groups.size,
   }

@@ -1,0 +1,71 @@
+import type { Box } from './box.js'
+import { type Rules, TIP_GAP } from './rules.js'
+import type { GearSet } from './settler.js'
+import type { Supply } from './supply.js'
+
+/** What can be told of a gear set without a walk through its arrangements. */
+export interface AtOnce {
+  /** Whether some driver may sit on the input shaft and some driven gear on the output shaft. */
+  hasEnds(set: GearSet): boolean
+  /**
+   * Whether the order that clears most easily holds: large drivers first, small driven gears first, the one idler (or
+   * none) in the first stage. It nearly always does. The shafts are taken to stand wherever the meshes put them.
+   */
+  clears(set: GearSet, idlers: number): boolean
+}
+
+/** @param largestFirst kinds that may be idlers, by group, descending */
+export function makeAtOnce(box: Box, rules: Rules, supply: Supply, largestFirst: readonly number[][]): AtOnce {
+  const { may, centre, count, need, tip, anyRestricted, pairsShareAPlane } = rules
+  const group = Int32Array.from(box.kinds, (kind) => kind.group)
+  /** Every kind may sit on the input shaft and on the output shaft. */
+  const anyEnds = !may.input.includes(0) && !may.output.includes(0)
+
+  function hasEnds({ table: { size, kinds }, p, q }: GearSet): boolean {
+    if (anyEnds) return true
+    let first = 0
+    let last = 0
+    for (let i = 0; i < size; i++) {
+      first |= may.input[kinds[p * size + i]]
+      last |= may.output[kinds[q * size + i]]
+    }
+    return (first & last) === 1
+  }
+
+  function clears({ table: { size, kinds }, p, q }: GearSet, idlers: number): boolean {
+    if (anyRestricted) return false
+    let last = kinds[p * size + size - 1]
+    let next = kinds[q * size]
+    if (!may.input[last] || !may.output[kinds[q * size + size - 1]]) return false
+    if (idlers === 1) {
+      last = largestLeft(group[last], kinds, p * size, q * size, size)
+      if (last < 0) return false
+    }
+    let before = -1
+    for (let stage = 0; ; stage++) {
+      const distance = centre[last * count + next]
+      if (distance < 0 || (before >= 0 && distance < need[before])) return false
+      if (stage === size - 1) return true
+      last = kinds[p * size + size - 2 - stage]
+      if (!may.stud[next] || !may.stud[last] || distance < need[last]) return false
+      if (pairsShareAPlane && before >= 0 && distance < tip[before] + tip[last] + TIP_GAP) return false
+      before = next
+      next = kinds[q * size + stage + 1]
+    }
+  }
+
+  /** The largest idler of a group that the set leaves over, or -1. */
+  function largestLeft(mesh: number, listed: Uint16Array, p: number, q: number, size: number): number {
+    for (const kind of largestFirst[mesh]) {
+      let left = supply.left(kind)
+      for (let i = 0; i < size; i++) {
+        if (listed[p + i] === kind) left--
+        if (listed[q + i] === kind) left--
+      }
+      if (left > 0) return kind
+    }
+    return -1
+  }
+
+  return { hasEnds, clears }
+}

@@ -27,6 +27,7 @@ export default defineConfig({
           // No test is about time: a busy machine is no failure.
           testTimeout: 60_000,
           maxWorkers: 2,
+          // Files share what they import: no test leaves anything behind in it.
           isolate: false,
         },
       },

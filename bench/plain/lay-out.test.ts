@@ -5,6 +5,7 @@ import { shaftsOf } from './arrangements.js'
 import { checkLayout } from './check-layout.js'
 import { findTrainsPlain } from './find-trains.js'
 import { betterLayout, layOutPlain } from './lay-out.js'
+import { studsInSlots } from './studs-in-slots.js'
 
 // Plain means slow: more than five seconds on a busy machine.
 vi.setConfig({ testTimeout: 60_000 })
@@ -222,60 +223,22 @@ describe('checkLayout', () => {
 })
 
 describe('a train built around a place', () => {
-  const slot = fc.record({
-    angle: fc.integer({ min: -90, max: 90 }),
-    offset: fc.integer({ min: -20, max: 20 }),
-    from: fc.integer({ min: 10, max: 60 }),
-    length: fc.integer({ min: 1, max: 60 }),
-  })
-  const stud = fc.record({ slot: fc.nat(1), place: fc.integer({ min: 0, max: 16 }) })
-
   it('is found there', () => {
     let tried = 0
     fc.assert(
-      fc.property(
-        fc.array(slot, { minLength: 2, maxLength: 2 }),
-        fc.array(stud, { minLength: 1, maxLength: 3 }),
-        fc.integer({ min: -80, max: 80 }),
-        fc.boolean(),
-        fc.integer({ min: 60, max: 120 }),
-        (measured, studs, swing, atInput, centreDistance) => {
-          const slots = measured.map(({ length, from, ...rest }) => ({ ...rest, from, to: from + length }))
-          const banjo: Banjo = { pivot: atInput ? 'input' : 'output', swing: [-90, 90], slots }
-          // Studs anywhere in the slots, and the module of each stage whatever makes its two gears of 30 meet.
-          const seen = studs.map(({ slot, place }) => {
-            const { angle, offset, from, to } = slots[slot]
-            const along = from + ((to - from) * place) / 16
-            const turn = ((angle + swing + (atInput ? 180 : 0)) * Math.PI) / 180
-            const x = along * Math.cos(turn) - offset * Math.sin(turn) + (atInput ? centreDistance : 0)
-            return { x, y: along * Math.sin(turn) + offset * Math.cos(turn), slot, along }
-          })
-          const input = { x: centreDistance, y: 0, slot: null, along: null }
-          const output = { x: 0, y: 0, slot: null, along: null }
-          const shafts = [input, ...seen, output]
-          const meshes = shafts.slice(1).map(({ x, y }, i) => ({
-            between: [i, i + 1] as [number, number],
-            centreDistance: Math.hypot(x - shafts[i].x, y - shafts[i].y),
-          }))
-          fc.pre(meshes.every((mesh) => mesh.centreDistance > 1))
-          const stages = meshes.map((mesh) => gear(30, mesh.centreDistance / 30))
-          const chain = shaftsOf(
-            stages.map((g) => ({ driver: g, idlers: [], driven: g })),
-            4,
-          )
-          const machine = { ...lathe(centreDistance, banjo), shaftClearance: 0 }
-          const planted = { swing, shafts, meshes, clearance: null }
-          const complaints = checkLayout(machine, { shafts: chain, layout: planted })
-          // The plain clearance is not the planted one's business; fouling is.
-          fc.pre(complaints.every((what) => what.startsWith('the clearance is')))
-          tried++
-          const near = (a: Layout): boolean =>
-            a.shafts.every((s, i) => Math.hypot(s.x - shafts[i].x, s.y - shafts[i].y) < 1e-4)
-          const found = layOutPlain(machine, chain)
-          expect(found.filter(near).length).toBeGreaterThan(0)
-          for (const layout of found) expect(checkLayout(machine, { shafts: chain, layout })).toEqual([])
-        },
-      ),
+      fc.property(studsInSlots, ({ banjo, centreDistance, planted, stages }) => {
+        const chain = shaftsOf(stages, 4)
+        const machine = { ...lathe(centreDistance, banjo), shaftClearance: 0 }
+        const complaints = checkLayout(machine, { shafts: chain, layout: { ...planted, clearance: null } })
+        // The plain clearance is not the planted one's business; fouling is.
+        fc.pre(complaints.every((what) => what.startsWith('the clearance is')))
+        tried++
+        const near = (a: Layout): boolean =>
+          a.shafts.every((s, i) => Math.hypot(s.x - planted.shafts[i].x, s.y - planted.shafts[i].y) < 1e-4)
+        const found = layOutPlain(machine, chain)
+        expect(found.filter(near).length).toBeGreaterThan(0)
+        for (const layout of found) expect(checkLayout(machine, { shafts: chain, layout })).toEqual([])
+      }),
       { numRuns: 300 },
     )
     expect(tried).toBeGreaterThan(250)

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest'
 import { printed, squeezed } from './pdf.js'
-import { nothingWrong, paste, phone, text, unfold, usePage, wait } from './visit.js'
+import { nothingWrong, paste, screens, text, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
-test('the chart of the wish list, with what a gear more would add', async () => {
-  const { page, errors } = await visit(phone)
+test.each(screens)('the chart of the wish list, with what a gear more would add, on a %s', async (_, size) => {
+  const { page, errors } = await visit(size)
   await page.click('#tab-chart')
   await wait(page, '.chart tr[data-added]')
   expect(await page.locator('.chart tbody tr').count()).toBe(7)

@@ -1,12 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { laptop, note, nothingWrong, phone, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import { note, nothingWrong, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
-describe.each([
-  ['phone', phone],
-  ['laptop', laptop],
-])('on a %s', (_, size) => {
+describe.each(screens)('on a %s', (_, size) => {
   test('a first visit shows a job solved: the exact train', async () => {
     const { page, errors } = await visit(size)
     expect(await page.title()).toContain('Trainwright')

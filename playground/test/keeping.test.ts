@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { laptop, nothingWrong, phone, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import { nothingWrong, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 type Visit = Awaited<ReturnType<typeof visit>>
@@ -14,8 +14,8 @@ const reload = async (page: Page) => {
   await wait(page, '.card')
 }
 
-test('undo and redo take back and bring again what was typed and tapped', async () => {
-  const { page, errors } = await visit(phone)
+test.each(screens)('undo and redo take back and bring again what was typed and tapped, on a %s', async (_, size) => {
+  const { page, errors } = await visit(size)
   expect(await said(page)).toBe('Kept in this browser as you type.')
   expect(await key(page, 'Undo').getAttribute('aria-disabled')).toBe('true')
   await page.fill('#f-wanted-pitch', '1 mm')
@@ -38,61 +38,67 @@ test('undo and redo take back and bring again what was typed and tapped', async 
   await nothingWrong(page, errors)
 })
 
-test('several workshops: new, named, copied, opened, removed with undo; threads stay', async () => {
-  const { page, errors } = await visit(laptop)
-  await unfold(page)
-  await page.click('text=+ New workshop')
-  expect(await page.evaluate(() => document.activeElement?.id)).toBe('f-name')
-  // Nothing of another lathe stands there as an answer, old or not.
-  await wait(page, '.verdict[data-state=none]')
-  expect(await page.locator('.train-drawing').count()).toBe(0)
-  await nothingWrong(page, errors)
-  await page.keyboard.type('Club lathe')
-  await page.fill('#f-lathe-leadscrew-pitch', '3 mm')
-  await page.fill('#f-kinds-0-line', '20 30 40 45 50 60')
-  await wait(page, '.verdict[data-state=current]')
-  await page.click('text=Make a copy')
-  await shop(page, 'Club lathe (copy)').waitFor()
-  expect(await page.locator('tw-workshops .ticket[aria-pressed=true]').count()).toBe(1)
-  await shop(page, 'Bench lathe').click()
-  await wait(page, '.stamp[data-stamp=Exact]')
-  expect(await titleBlock(page)).toContain('24 → 72, 48 → 80')
-  expect(await pitch(page)).toBe('40 tpi')
-  await shop(page, '(copy)').click()
-  await page.locator('tw-workshops .key', { hasText: 'Remove' }).click()
-  expect(await said(page)).toBe('Removed: Club lathe (copy). Undo brings it back.')
-  expect(await shop(page, '(copy)').count()).toBe(0)
-  await nothingWrong(page, errors)
-  await key(page, 'Undo').click()
-  expect(await shop(page, '(copy)').getAttribute('aria-pressed')).toBe('true')
-  await reload(page)
-  expect(await page.locator('tw-workshops .ticket').count()).toBe(4)
-  expect(await page.inputValue('#f-name')).toBe('Club lathe (copy)')
-})
+test.each(screens)(
+  'several workshops: new, named, copied, opened, removed with undo; threads stay, on a %s',
+  async (_, size) => {
+    const { page, errors } = await visit(size)
+    await unfold(page)
+    await page.click('text=+ New workshop')
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('f-name')
+    // Nothing of another lathe stands there as an answer, old or not.
+    await wait(page, '.verdict[data-state=none]')
+    expect(await page.locator('.train-drawing').count()).toBe(0)
+    await nothingWrong(page, errors)
+    await page.keyboard.type('Club lathe')
+    await page.fill('#f-lathe-leadscrew-pitch', '3 mm')
+    await page.fill('#f-kinds-0-line', '20 30 40 45 50 60')
+    await wait(page, '.verdict[data-state=current]')
+    await page.click('text=Make a copy')
+    await shop(page, 'Club lathe (copy)').waitFor()
+    expect(await page.locator('tw-workshops .ticket[aria-pressed=true]').count()).toBe(1)
+    await shop(page, 'Bench lathe').click()
+    await wait(page, '.stamp[data-stamp=Exact]')
+    expect(await titleBlock(page)).toContain('24 → 72, 48 → 80')
+    expect(await pitch(page)).toBe('40 tpi')
+    await shop(page, '(copy)').click()
+    await page.locator('tw-workshops .key', { hasText: 'Remove' }).click()
+    expect(await said(page)).toBe('Removed: Club lathe (copy). Undo brings it back.')
+    expect(await shop(page, '(copy)').count()).toBe(0)
+    await nothingWrong(page, errors)
+    await key(page, 'Undo').click()
+    expect(await shop(page, '(copy)').getAttribute('aria-pressed')).toBe('true')
+    await reload(page)
+    expect(await page.locator('tw-workshops .ticket').count()).toBe(4)
+    expect(await page.inputValue('#f-name')).toBe('Club lathe (copy)')
+  },
+)
 
-test('no room in the browser: it says so, typing goes on, and a file can still be saved', async () => {
-  const { page, errors } = await visit(phone)
-  await page.fill('#f-wanted-pitch', '1 mm')
-  await page.evaluate(() => {
-    Storage.prototype.setItem = () => {
-      throw new DOMException('full', 'QuotaExceededError')
-    }
-  })
-  await page.fill('#f-wanted-pitch', '0.75 mm')
-  expect(await said(page)).toContain('✗ Not kept: the browser has no room')
-  await wait(page, '.block-thread dd:has-text("0.75 mm")')
-  await nothingWrong(page, errors)
-  await page.click('.options label:has-text("Left") >> nth=0')
-  await page.fill('#f-wanted-pitch', '0.7 mm')
-  await key(page, 'Undo').click()
-  expect(await pitch(page)).toBe('0.75 mm')
-  await key(page, 'Redo').click()
-  expect(await pitch(page)).toBe('0.7 mm')
-  const [download] = await Promise.all([page.waitForEvent('download'), key(page, 'Save as a file').click()])
-  expect(download.suggestedFilename()).toBe('bench-lathe-the-level-job.trainwright.json')
-  await reload(page)
-  expect(await pitch(page)).toBe('1 mm')
-})
+test.each(screens)(
+  'no room in the browser: it says so, typing goes on, and a file can still be saved, on a %s',
+  async (_, size) => {
+    const { page, errors } = await visit(size)
+    await page.fill('#f-wanted-pitch', '1 mm')
+    await page.evaluate(() => {
+      Storage.prototype.setItem = () => {
+        throw new DOMException('full', 'QuotaExceededError')
+      }
+    })
+    await page.fill('#f-wanted-pitch', '0.75 mm')
+    expect(await said(page)).toContain('✗ Not kept: the browser has no room')
+    await wait(page, '.block-thread dd:has-text("0.75 mm")')
+    await nothingWrong(page, errors)
+    await page.click('.options label:has-text("Left") >> nth=0')
+    await page.fill('#f-wanted-pitch', '0.7 mm')
+    await key(page, 'Undo').click()
+    expect(await pitch(page)).toBe('0.75 mm')
+    await key(page, 'Redo').click()
+    expect(await pitch(page)).toBe('0.7 mm')
+    const [download] = await Promise.all([page.waitForEvent('download'), key(page, 'Save as a file').click()])
+    expect(download.suggestedFilename()).toBe('bench-lathe-the-level-job.trainwright.json')
+    await reload(page)
+    expect(await pitch(page)).toBe('1 mm')
+  },
+)
 
 test('no storage allowed at all: the page works, and says that nothing is kept', async () => {
   const { page, errors } = await visit()

@@ -1,7 +1,7 @@
 import { deflateRawSync } from 'node:zlib'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { nothingWrong, phone, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import { nothingWrong, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
@@ -25,53 +25,56 @@ async function linkFrom(page: Page): Promise<string> {
   return page.inputValue('#f-link')
 }
 
-test('a link shows the whole question to a visitor and touches nothing of their own until they keep it', async () => {
-  const { page: friend, errors: friendErrors } = await visit(phone)
-  const link = await linkFrom(friend)
-  await nothingWrong(friend, friendErrors)
-  await wait(friend, '.verdict[data-state=current]')
-  const block = await titleBlock(friend)
+test.each(screens)(
+  'a link shows the whole question to a visitor and touches nothing of their own until they keep it, on a %s',
+  async (_, size) => {
+    const { page: friend, errors: friendErrors } = await visit(size)
+    const link = await linkFrom(friend)
+    await nothingWrong(friend, friendErrors)
+    await wait(friend, '.verdict[data-state=current]')
+    const block = await titleBlock(friend)
 
-  const { page, errors } = await visit(phone)
-  await page.fill('#f-wanted-name', 'Mine')
-  const before = await kept(page)
-  await page.goto(link)
-  await page.reload()
-  await wait(page, '.verdict[data-state=current]')
-  expect(await said(page)).toContain('came with a link')
-  expect(await titleBlock(page)).toBe(block)
-  expect(await text(page.locator('tw-thread .ticket').first())).toContain('Foot screws')
-  expect(await kept(page)).toBe(before)
-  await nothingWrong(page, errors)
+    const { page, errors } = await visit(size)
+    await page.fill('#f-wanted-name', 'Mine')
+    const before = await kept(page)
+    await page.goto(link)
+    await page.reload()
+    await wait(page, '.verdict[data-state=current]')
+    expect(await said(page)).toContain('came with a link')
+    expect(await titleBlock(page)).toBe(block)
+    expect(await text(page.locator('tw-thread .ticket').first())).toContain('Foot screws')
+    expect(await kept(page)).toBe(before)
+    await nothingWrong(page, errors)
 
-  await page.fill('#f-wanted-pitch', '0.9 mm')
-  await page.reload()
-  await wait(page, '.card')
-  expect(await page.inputValue('#f-wanted-pitch')).toBe('0.9 mm')
-  expect(await kept(page)).toBe(before)
+    await page.fill('#f-wanted-pitch', '0.9 mm')
+    await page.reload()
+    await wait(page, '.card')
+    expect(await page.inputValue('#f-wanted-pitch')).toBe('0.9 mm')
+    expect(await kept(page)).toBe(before)
 
-  await press(page, 'Back to mine')
-  expect(await page.inputValue('#f-wanted-name')).toBe('Mine')
-  expect(new URL(page.url()).hash).toBe('')
+    await press(page, 'Back to mine')
+    expect(await page.inputValue('#f-wanted-name')).toBe('Mine')
+    expect(new URL(page.url()).hash).toBe('')
 
-  // The same link in the address of the open page.
-  await page.evaluate((hash) => {
-    location.hash = hash
-  }, new URL(link).hash)
-  await page.waitForFunction(() => document.querySelector('.strip-said')!.textContent!.includes('came with a link'))
-  await press(page, 'Keep it')
-  expect(await said(page)).toBe('Opened: A friend’s lathe.')
-  await unfold(page)
-  expect(await page.locator('tw-workshops .ticket-name').allTextContents()).toEqual([
-    'Bench lathe, the level job',
-    'A friend’s lathe',
-  ])
-  expect(await page.inputValue('#f-wanted-pitch')).toBe('1 mm')
-  await nothingWrong(page, errors)
-  await press(page, 'Undo')
-  expect(await page.locator('tw-workshops .ticket-name').allTextContents()).toEqual(['Bench lathe, the level job'])
-  expect(await page.inputValue('#f-wanted-name')).toBe('Mine')
-})
+    // The same link in the address of the open page.
+    await page.evaluate((hash) => {
+      location.hash = hash
+    }, new URL(link).hash)
+    await page.waitForFunction(() => document.querySelector('.strip-said')!.textContent!.includes('came with a link'))
+    await press(page, 'Keep it')
+    expect(await said(page)).toBe('Opened: A friend’s lathe.')
+    await unfold(page)
+    expect(await page.locator('tw-workshops .ticket-name').allTextContents()).toEqual([
+      'Bench lathe, the level job',
+      'A friend’s lathe',
+    ])
+    expect(await page.inputValue('#f-wanted-pitch')).toBe('1 mm')
+    await nothingWrong(page, errors)
+    await press(page, 'Undo')
+    expect(await page.locator('tw-workshops .ticket-name').allTextContents()).toEqual(['Bench lathe, the level job'])
+    expect(await page.inputValue('#f-wanted-name')).toBe('Mine')
+  },
+)
 
 test('a visitor who has nothing of their own yet keeps the question alone', async () => {
   const { page: friend } = await visit()

@@ -1,13 +1,11 @@
 import { readFile } from 'node:fs/promises'
 import { describe, expect, test } from 'vitest'
-import { laptop, nothingWrong, phone, tooSmall, unfold, usePage, wait } from './visit.js'
+import { printed } from './pdf.js'
+import { nothingWrong, screens, tooSmall, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
-describe.each([
-  ['phone', phone],
-  ['laptop', laptop],
-])('on a %s', (_, size) => {
+describe.each(screens)('on a %s', (_, size) => {
   test('nothing is wider than the page, and everything to press is a thumb wide', async () => {
     const { page } = await visit(size)
     await unfold(page)
@@ -31,6 +29,18 @@ test('the drawing turns, and is saved as a file that stands alone', async () => 
   }, svg)
   expect(parsed[0]).toBe('svg')
   expect(parsed[1]).toContain('A, input shaft: 24 teeth in plane 1')
+})
+
+test('it prints on one page, and the card does not', async () => {
+  const { page } = await visit()
+  await wait(page, '.part-cautions')
+  expect(await printed(page)).toHaveLength(1)
+  await page.emulateMedia({ media: 'print' })
+  expect(await page.locator('.card').isVisible()).toBe(false)
+  // What to mind stands in the sheet by then, and the short note beside the drawing is left out.
+  for (const part of ['.title-block', '.train-drawing', '.set-up', '.part-cautions']) {
+    expect(await page.locator(part).isVisible(), part).toBe(true)
+  }
 })
 
 test('nothing leaves the page or comes from elsewhere, and a hostile name is text', async () => {

@@ -5,6 +5,11 @@ import { type BuiltPage, serveBuiltPage } from './built-page.js'
 
 export const phone = { width: 390, height: 844 }
 export const laptop = { width: 1280, height: 900 }
+/** For what has to hold on both. */
+export const screens = [
+  ['phone', phone],
+  ['laptop', laptop],
+] as const
 
 /** Serves the page for the tests of a file; the answer opens it with its first answer on it. */
 export function usePage() {

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { printed, squeezed } from './pdf.js'
-import { laptop, note, nothingWrong, phone, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import { laptop, note, nothingWrong, phone, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
@@ -12,11 +12,6 @@ const openFold = (page: Page, ...names: string[]) =>
   page.evaluate((names) => {
     for (const name of names) document.querySelector<HTMLDetailsElement>(`[data-fold=${name}]`)!.open = true
   }, names)
-
-const screens = [
-  ['phone', phone],
-  ['laptop', laptop],
-] as const
 
 test.each(screens)('from the exact train to the printed sheet, on a %s', async (_, size) => {
   const { page, errors } = await visit(size)

@@ -60,7 +60,7 @@ export function checkSetUp(lathe: unknown, setUp: unknown): CheckedSetUp {
   const stages = given.stages.map((s) => ({
     driver: gearOf(s.driver),
     driven: gearOf(s.driven),
-    idlers: (s.idlers ?? []).map(gearOf),
+    idlers: (s.idlers ?? []).map((g) => gearOf(g)),
   }))
   return { lathe: ready, setting, stages }
 }

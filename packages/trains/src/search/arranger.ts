@@ -293,8 +293,9 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
       const { size } = set.table
       if (!hasEnds(set)) return 0
       first = true
-      for (let j = leastIdlers(size); j <= mostIdlers(size); j++) {
-        if (ratio.setting[(size + j) % 2] < 0) continue
+      const most = mostIdlers(size)
+      for (let j = leastIdlers(size); j <= most; j++) {
+        if (ratio.setting[(size + j) & 1] < 0) continue
         if ((j < 2 && !spans && clears(set, j)) || run(set, j)) return 2 * size + j
       }
       return 0

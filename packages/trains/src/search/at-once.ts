@@ -16,8 +16,10 @@ export interface AtOnce {
 
 /** @param largestFirst kinds that may be idlers, by group, descending */
 export function makeAtOnce(box: Box, rules: Rules, supply: Supply, largestFirst: readonly number[][]): AtOnce {
-  const { may, centre, count, need, tip, anyRestricted, pairsShareAPlane } = rules
+  const { may, centre, count, tip, anyRestricted, pairsShareAPlane } = rules
   const group = Int32Array.from(box.kinds, (kind) => kind.group)
+  /** Least centre distance beside a gear on a stud: no mesh is as long as that of one which may not sit there. */
+  const need = rules.need.map((least, k) => (may.stud[k] ? least : Number.POSITIVE_INFINITY))
   /** Every kind may sit on the input shaft and on the output shaft. */
   const anyEnds = !may.input.includes(0) && !may.output.includes(0)
 
@@ -41,16 +43,21 @@ export function makeAtOnce(box: Box, rules: Rules, supply: Supply, largestFirst:
       last = largestLeft(group[last], kinds, p * size, q * size, size)
       if (last < 0) return false
     }
-    let before = -1
-    for (let stage = 0; ; stage++) {
-      const distance = centre[last * count + next]
-      if (distance < 0 || (before >= 0 && distance < need[before])) return false
+    let distance = centre[last * count + next]
+    if (size === 1) return distance >= 0
+    // Gears that cannot mesh stand at -1, which is less than any need: that is looked at with the rest.
+    let before = next
+    last = kinds[p * size + size - 2]
+    if (distance < need[last]) return false
+    for (let stage = 1; ; stage++) {
+      next = kinds[q * size + stage]
+      distance = centre[last * count + next]
+      if (distance < need[before]) return false
       if (stage === size - 1) return true
       last = kinds[p * size + size - 2 - stage]
-      if (!may.stud[next] || !may.stud[last] || distance < need[last]) return false
-      if (pairsShareAPlane && before >= 0 && distance < tip[before] + tip[last] + TIP_GAP) return false
+      if (distance < need[last]) return false
+      if (pairsShareAPlane && distance < tip[before] + tip[last] + TIP_GAP) return false
       before = next
-      next = kinds[q * size + stage + 1]
     }
   }
 

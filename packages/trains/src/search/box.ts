@@ -1,4 +1,4 @@
-import { compare, divide, exactly, INCH, type Rational, toNumber } from '@trainwright/measures'
+import { compare, divide, exactly, INCH, type Rational, rational, toNumber } from '@trainwright/measures'
 import type { Gear, GearRef, GearStock, Lathe, ShaftName } from '../contract.js'
 
 /** Shafts as bits: where a gear may sit. */
@@ -29,15 +29,16 @@ export interface Box {
 
 type AnyGear = Pick<GearStock, 'teeth' | 'module' | 'dp' | 'pressureAngle'>
 
+const ONE = rational(1)
 /** The exact module: 25.4 / dp for an inch gear, else the decimal that the number prints; default 1. */
 export const moduleOf = (g: AnyGear): Rational =>
-  g.dp === undefined ? exactly(g.module ?? 1) : divide(INCH, exactly(g.dp))
+  g.dp !== undefined ? divide(INCH, exactly(g.dp)) : g.module === undefined ? ONE : exactly(g.module)
 const angleOf = (g: AnyGear): number => g.pressureAngle ?? 20
 
 /** A gear as answers show it. */
-export function gearOf(g: AnyGear): Gear {
+export function gearOf(g: AnyGear, exact = moduleOf(g)): Gear {
   const { teeth, dp } = g
-  const module = toNumber(moduleOf(g))
+  const module = toNumber(exact)
   return dp === undefined
     ? { teeth, module, pressureAngle: angleOf(g) }
     : { teeth, module, dp, pressureAngle: angleOf(g) }
@@ -96,12 +97,12 @@ export function makeBox(gears: readonly GearStock[], fixedGears: Lathe['fixedGea
     if (!kind) {
       if (!groups.has(groupKey)) groups.set(groupKey, groups.size)
       const group = groups.get(groupKey)!
-      kind = { gear: gearOf(entry), module, group, count: 0, reach: Array(8).fill(0), restricted: false }
+      kind = { gear: gearOf(entry, module), module, group, count: 0, reach: Array(8).fill(0), restricted: false }
       byKey.set(key, kind)
       kinds.push(kind)
     }
     // A gear given by dp shows it, whichever of equal entries came first.
-    if (entry.dp !== undefined) kind.gear = gearOf(entry)
+    if (entry.dp !== undefined) kind.gear = gearOf(entry, module)
     kind.count += entry.count
     if (entry.mask !== EVERYWHERE && entry.count > 0) kind.restricted = true
     for (let s = 1; s < 8; s++) if (entry.mask & s) kind.reach[s] += entry.count

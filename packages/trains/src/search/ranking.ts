@@ -53,8 +53,11 @@ export function compareErrors(a: Off, b: Off): number {
 /** Keeps the best of a stream of candidates: bounded in memory however many come. */
 export class Ranking {
   private pool: Candidate[] = []
-  private bar: Candidate | null = null
   private room: number
+  /** What is turned away: more gears than these, and, from so many gears on, sizes larger than this. */
+  private mostGears = Number.POSITIVE_INFINITY
+  private fromGears = 0
+  private largest = Number.POSITIVE_INFINITY
 
   constructor(
     private readonly limit: number,
@@ -72,15 +75,13 @@ export class Ranking {
   }
 
   offer(set: Readonly<GearSet>, ratio: FixedRatio, gears: number): void {
-    const { bar } = this
-    const closest = this.order === 'closest'
     // Most are turned away here, before anything is worked out.
-    if (bar !== null && !closest && gears > bar.gears) return
+    if (gears > this.mostGears) return
     const { table, p, q } = set
     const drivers = table.product[p]
     const driven = table.product[q]
     const size = sizeOf(ratio, drivers, driven)
-    if (bar !== null && size > bar.size + CLOSE && (closest || gears === bar.gears)) return
+    if (size > this.largest && gears >= this.fromGears) return
     this.pool.push({ table, p, q, ratio, gears, drivers, driven, size })
     if (this.pool.length >= this.room) this.cull()
   }
@@ -94,7 +95,8 @@ export class Ranking {
     let end = this.limit
     while (end < this.pool.length && this.compare(this.pool[end], bar) === 0) end++
     this.pool.length = end
-    this.bar = bar
+    this.largest = bar.size + CLOSE
+    if (this.order !== 'closest') this.mostGears = this.fromGears = bar.gears
     if (end * 2 < this.room) return
     // Mostly ties: part them now, so that the pool stays bounded.
     this.pool = this.best()

@@ -63,44 +63,39 @@ export function makeTable(kinds: readonly Kind[], size: number, bothSides: reado
   const words = Math.ceil(kinds.length / 32)
   const teeth = Int32Array.from(kinds, (k) => k.gear.teeth)
   const counts = Int32Array.from(kinds, (k) => k.count)
+  const bit = Int32Array.from(kinds, (_, k) => (bothSides.includes(k) ? 0 : 1 << (k & 31)))
   const product = new Float64Array(length)
   const listed = new Uint16Array(length * size)
   const chosen = new Uint16Array(size)
+  const last = size - 1
   let n = 0
   const choose = (at: number, from: number, used: number, value: number): void => {
-    if (at === size) {
-      product[n] = value
-      for (let j = 0; j < size; j++) listed[n * size + j] = chosen[j]
-      n++
-      return
-    }
-    for (let k = from; k < kinds.length; k++) {
+    for (let k = from; k < teeth.length; k++) {
       const again = k === from ? used : 0
       if (again === counts[k]) continue
       chosen[at] = k
-      choose(at + 1, k, again + 1, value * teeth[k])
+      if (at < last) choose(at + 1, k, again + 1, value * teeth[k])
+      else {
+        product[n] = value * teeth[k]
+        for (let j = 0; j < size; j++) listed[n * size + j] = chosen[j]
+        n++
+      }
     }
   }
   choose(0, 0, 0, 1)
 
   const order = sortedOrder(product)
-  const bit = Int32Array.from(kinds, (_, k) => (bothSides.includes(k) ? 0 : 1 << (k & 31)))
-  const table: Table = {
-    size,
-    length,
-    product: new Float64Array(length),
-    kinds: new Uint16Array(length * size),
-    mask: new Int32Array(length * words),
-    words,
-  }
+  const sorted = new Float64Array(length)
+  const sortedKinds = new Uint16Array(length * size)
+  const mask = new Int32Array(length * words)
   for (let i = 0; i < length; i++) {
     const from = order[i]
-    table.product[i] = product[from]
+    sorted[i] = product[from]
     for (let j = 0; j < size; j++) {
       const k = listed[from * size + j]
-      table.kinds[i * size + j] = k
-      table.mask[i * words + (k >> 5)] |= bit[k]
+      sortedKinds[i * size + j] = k
+      mask[i * words + (k >> 5)] |= bit[k]
     }
   }
-  return table
+  return { size, length, product: sorted, kinds: sortedKinds, mask, words }
 }

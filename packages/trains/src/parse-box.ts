@@ -1,9 +1,11 @@
 import { BOUNDS } from './bounds.js'
+import { teeth } from './check-fields.js'
 import type { GearStock } from './contract.js'
-import { Reader } from './reader.js'
+import { Reader, text as readText, whole } from './reader.js'
 import { WorkshopError } from './workshop-error.js'
 
-const LONGEST_LINE = 10_000
+const line = readText(10_000)
+const copies = whole(1, BOUNDS.gears)
 const one = /^(\d{1,5})(?:[x×*](\d{1,4}))?$/i
 
 /**
@@ -13,10 +15,9 @@ const one = /^(\d{1,5})(?:[x×*](\d{1,4}))?$/i
  */
 export function parseBox(text: string): GearStock[] {
   const r = new Reader()
-  const line = r.text(text, 'gears', LONGEST_LINE) ?? ''
   const counts = new Map<number, number>()
   // "20 x 2" is one gear, as it is written on paper.
-  const words = line.replace(/\s*([x×*])\s*/gi, '$1').split(/[\s,;]+/)
+  const words = (line(r, text, 'gears') ?? '').replace(/\s*([x×*])\s*/gi, '$1').split(/[\s,;]+/)
   words
     .filter((w) => w !== '')
     .forEach((word, i) => {
@@ -25,9 +26,9 @@ export function parseBox(text: string): GearStock[] {
         r.refuse(`gears[${i}]`, 'box-line', word.slice(0, 40))
         return
       }
-      const teeth = r.whole(Number(found[1]), `gears[${i}].teeth`, BOUNDS.leastTeeth, BOUNDS.mostTeeth)
-      const count = r.whole(Number(found[2] ?? 1), `gears[${i}].count`, 1, BOUNDS.gears)
-      if (teeth !== undefined && count !== undefined) counts.set(teeth, (counts.get(teeth) ?? 0) + count)
+      const z = teeth(r, Number(found[1]), `gears[${i}].teeth`)
+      const count = copies(r, Number(found[2] ?? 1), `gears[${i}].count`)
+      if (z !== undefined && count !== undefined) counts.set(z, (counts.get(z) ?? 0) + count)
     })
   const total = [...counts.values()].reduce((a, b) => a + b, 0)
   if (total > BOUNDS.gears) r.refuse('gears', 'too-many-gears', total)

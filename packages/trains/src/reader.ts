@@ -1,10 +1,18 @@
 import { gather, type Problem } from '@trainwright/measures'
 import { type CheckCode, checkMessage } from './messages.js'
 
-export type Read<T> = (x: unknown, path: string) => T | undefined
+/** Gathers the problems of what is read. */
+export class Reader {
+  readonly problems: Problem[] = []
 
-/** Keys of `T` that must stand in an object read. */
-type Shape<T> = { [K in keyof T]-?: (x: unknown, path: string) => T[K] | undefined }
+  refuse(path: string, code: CheckCode, detail: string | number = ''): undefined {
+    this.problems.push({ path, code, message: checkMessage(code, detail) })
+    return undefined
+  }
+}
+
+/** Reads plain data of unknown origin: what it gives is sound, or undefined, and then its problems are noted. */
+export type Read<T> = (r: Reader, x: unknown, path: string) => T | undefined
 
 /** What reading gives; nothing where it fails: a getter that throws, a proxy that was revoked. */
 function peek<T>(read: () => T): T | undefined {
@@ -21,84 +29,94 @@ export const own = (x: object, key: string | number): unknown =>
 const isList = (x: unknown): x is unknown[] => peek(() => Array.isArray(x)) ?? false
 
 /**
- * Reads plain data of unknown origin and notes every problem with its path. Only own properties are looked at, and only
- * those asked for: prototypes and cycles in a pasted file are never followed.
+ * Reads an object: absent keys are passed to their reader as undefined and left out when they stay so. Only own
+ * properties are looked at, and only those asked for: prototypes and cycles in a pasted file are never followed.
  */
-export class Reader {
-  readonly problems: Problem[] = []
-
-  refuse(path: string, code: CheckCode, detail: string | number = ''): undefined {
-    this.problems.push({ path, code, message: checkMessage(code, detail) })
-    return undefined
-  }
-
-  /** Reads an object; absent keys are passed to their reader as undefined and left out when they stay so. */
-  object<T extends object>(x: unknown, path: string, shape: Shape<T>): T | undefined {
-    if (typeof x !== 'object' || x === null || isList(x)) return this.refuse(path, 'object')
-    const before = this.problems.length
+export const object =
+  <T extends object>(shape: { [K in keyof T]-?: Read<T[K]> }): Read<T> =>
+  (r, x, path) => {
+    if (typeof x !== 'object' || x === null || isList(x)) return r.refuse(path, 'object')
+    const before = r.problems.length
     const result: Partial<T> = {}
     for (const key of Object.keys(shape) as (keyof T & string)[]) {
-      const value = shape[key](own(x, key), path ? `${path}.${key}` : key)
+      const value = shape[key](r, own(x, key), path ? `${path}.${key}` : key)
       if (value !== undefined) result[key] = value as T[typeof key]
     }
-    return this.problems.length === before ? (result as T) : undefined
+    return r.problems.length === before ? (result as T) : undefined
   }
 
-  list<T>(
-    x: unknown,
-    path: string,
-    [least, most]: readonly [number, number],
-    item: (x: unknown, path: string) => T | undefined,
-  ): T[] | undefined {
+export const list =
+  <T>(item: Read<T>, least: number, most: number): Read<T[]> =>
+  (r, x, path) => {
     const length = isList(x) && own(x, 'length')
-    if (!isList(x) || typeof length !== 'number') return this.refuse(path, 'list')
-    if (length < least) return this.refuse(path, 'too-few', least)
-    if (length > most) return this.refuse(path, 'too-long', most)
-    const before = this.problems.length
-    const items = Array.from({ length }, (_, i) => item(own(x, i), `${path}[${i}]`))
-    return this.problems.length === before ? (items as T[]) : undefined
+    if (!isList(x) || typeof length !== 'number') return r.refuse(path, 'list')
+    if (length < least) return r.refuse(path, 'too-few', least)
+    if (length > most) return r.refuse(path, 'too-long', most)
+    const before = r.problems.length
+    const items = Array.from({ length }, (_, i) => item(r, own(x, i), `${path}[${i}]`))
+    return r.problems.length === before ? (items as T[]) : undefined
   }
 
-  /** A finite number within a range, both ends included. */
-  number(x: unknown, path: string, least: number, most: number): number | undefined {
-    if (typeof x !== 'number' || !Number.isFinite(x)) return this.refuse(path, 'number')
-    return x < least || x > most ? this.refuse(path, 'range', `${least} to ${most}`) : x
+/** Two of a kind. */
+export const two = <T>(item: Read<T>) => list(item, 2, 2) as Read<[T, T]>
+
+/** A finite number within a range, both ends included. */
+export const number =
+  (least: number, most: number): Read<number> =>
+  (r, x, path) => {
+    if (typeof x !== 'number' || !Number.isFinite(x)) return r.refuse(path, 'number')
+    return x < least || x > most ? r.refuse(path, 'range', `${least} to ${most}`) : x
   }
 
-  /** A finite number above zero. */
-  positive(x: unknown, path: string, most: number): number | undefined {
-    if (typeof x !== 'number' || !Number.isFinite(x)) return this.refuse(path, 'number')
-    return x <= 0 || x > most ? this.refuse(path, 'positive', most) : x
+/** A finite number above zero. */
+export const positive =
+  (most: number): Read<number> =>
+  (r, x, path) => {
+    if (typeof x !== 'number' || !Number.isFinite(x)) return r.refuse(path, 'number')
+    return x <= 0 || x > most ? r.refuse(path, 'positive', most) : x
   }
 
-  whole(x: unknown, path: string, least: number, most: number): number | undefined {
-    if (typeof x !== 'number' || !Number.isInteger(x)) return this.refuse(path, 'whole', `${least} to ${most}`)
-    return x < least || x > most ? this.refuse(path, 'whole', `${least} to ${most}`) : x
+export const whole =
+  (least: number, most: number): Read<number> =>
+  (r, x, path) =>
+    Number.isInteger(x) && (x as number) >= least && (x as number) <= most
+      ? (x as number)
+      : r.refuse(path, 'whole', `${least} to ${most}`)
+
+export const text =
+  (longest: number): Read<string> =>
+  (r, x, path) => {
+    if (typeof x !== 'string') return r.refuse(path, 'text')
+    return x.length > longest ? r.refuse(path, 'too-long', longest) : x
   }
 
-  text(x: unknown, path: string, longest: number): string | undefined {
-    if (typeof x !== 'string') return this.refuse(path, 'text')
-    return x.length > longest ? this.refuse(path, 'too-long', longest) : x
-  }
+export const yesNo: Read<boolean> = (r, x, path) => (typeof x === 'boolean' ? x : r.refuse(path, 'yes-no'))
 
-  yesNo(x: unknown, path: string): boolean | undefined {
-    return typeof x === 'boolean' ? x : this.refuse(path, 'yes-no')
-  }
+export const oneOf =
+  <T extends string>(...words: readonly T[]): Read<T> =>
+  (r, x, path) =>
+    words.includes(x as T) ? (x as T) : r.refuse(path, 'one-of', words.join(', '))
 
-  oneOf<T extends string>(x: unknown, path: string, words: readonly T[]): T | undefined {
-    return words.includes(x as T) ? (x as T) : this.refuse(path, 'one-of', words.join(', '))
+/** Text that another package parses and refuses in its own words; kept as it was given. */
+export const parsed =
+  <T>(parse: (x: never, path: string) => unknown): Read<T> =>
+  (r, x, path) => {
+    const before = r.problems.length
+    gather(r.problems, () => parse(x as never, path))
+    return r.problems.length === before ? (x as T) : undefined
   }
-
-  /** Text that another package parses and refuses in its own words; kept as it was given. */
-  parsed<T>(x: unknown, path: string, parse: (x: never, path: string) => unknown): T | undefined {
-    const before = this.problems.length
-    gather(this.problems, () => parse(x as never, path))
-    return this.problems.length === before ? (x as T) : undefined
-  }
-}
 
 /** Makes a reader of an optional key of a required one. */
 export const optional =
-  <T>(read: (x: unknown, path: string) => T | undefined) =>
-  (x: unknown, path: string): T | undefined =>
-    x === undefined ? undefined : read(x, path)
+  <T>(read: Read<T>): Read<T> =>
+  (r, x, path) =>
+    x === undefined ? undefined : read(r, x, path)
+
+/** Reads, then refuses what the check names: a code and, where it helps, a detail. */
+export const checked =
+  <T>(read: Read<T>, check: (value: T) => readonly [CheckCode, detail?: string] | false): Read<T> =>
+  (r, x, path) => {
+    const value = read(r, x, path)
+    const refused = value !== undefined && check(value)
+    return refused ? r.refuse(path, ...refused) : value
+  }

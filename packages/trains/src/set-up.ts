@@ -1,8 +1,9 @@
 import { compare, multiply, parsePitch, type Rational, rational } from '@trainwright/measures'
 import { BOUNDS } from './bounds.js'
-import { checkLathe } from './check-workshop.js'
+import { dp, gearModule, pressureAngle, teeth } from './check-fields.js'
+import { lathe } from './check-workshop.js'
 import type { Gear, GearRef, Hand, Lathe, SetUp, Stage } from './contract.js'
-import { optional, type Read, Reader } from './reader.js'
+import { list, object, optional, Reader, whole } from './reader.js'
 import { gearOf, moduleOf } from './search/box.js'
 import { handOf, type Setting, settingsOf } from './search/question.js'
 import { WorkshopError } from './workshop-error.js'
@@ -26,31 +27,27 @@ function checkMeshes(r: Reader, chain: NamedGear[], path: string): void {
   }
 }
 
+const gear = object<NamedGear>({ teeth, module: gearModule, dp, pressureAngle })
+
+const stageAlone = object<SetUp['stages'][number]>({
+  driver: gear,
+  driven: gear,
+  idlers: optional(list(gear, 0, BOUNDS.studs)),
+})
+const stage: typeof stageAlone = (r, x, path) => {
+  const read = stageAlone(r, x, path)
+  if (read) checkMeshes(r, [read.driver, ...(read.idlers ?? []), read.driven], path)
+  return read
+}
+
+const position = optional(whole(0, BOUNDS.settings))
+const setUpAlone = object<SetUp>({ drive: position, gearbox: position, stages: list(stage, 1, BOUNDS.stages) })
+
 /** @throws WorkshopError naming every problem of lathe (`lathe.…`) and set-up (`setUp.…`). */
-export function checkSetUp(lathe: unknown, setUp: unknown): CheckedSetUp {
+export function checkSetUp(x: unknown, setUp: unknown): CheckedSetUp {
   const r = new Reader()
-  const gear: Read<NamedGear> = (x, p) =>
-    r.object<NamedGear>(x, p, {
-      teeth: (y, q) => r.whole(y, q, BOUNDS.leastTeeth, BOUNDS.mostTeeth),
-      module: optional((y, q) => r.positive(y, q, 100)),
-      dp: optional((y, q) => r.positive(y, q, 1000)),
-      pressureAngle: optional((y, q) => r.number(y, q, 5, 45)),
-    })
-  const ready = checkLathe(r, lathe, 'lathe')
-  const given = r.object<{ drive?: number; gearbox?: number; stages: SetUp['stages'] }>(setUp, 'setUp', {
-    drive: optional((y, q) => r.whole(y, q, 0, BOUNDS.settings)),
-    gearbox: optional((y, q) => r.whole(y, q, 0, BOUNDS.settings)),
-    stages: (x, p) =>
-      r.list(x, p, [1, BOUNDS.stages], (y, q) => {
-        const stage = r.object<SetUp['stages'][number]>(y, q, {
-          driver: gear,
-          driven: gear,
-          idlers: optional((z, s) => r.list(z, s, [0, BOUNDS.studs], gear)),
-        })
-        if (stage) checkMeshes(r, [stage.driver, ...(stage.idlers ?? []), stage.driven], q)
-        return stage
-      }),
-  })
+  const ready = lathe(r, x, 'lathe')
+  const given = setUpAlone(r, setUp, 'setUp')
   const studs = given ? given.stages.reduce((sum, { idlers }) => sum + 1 + (idlers?.length ?? 0), -1) : 0
   if (studs > BOUNDS.studs) r.refuse('setUp.stages', 'too-many-studs', studs)
   const settings = ready ? settingsOf(ready) : []

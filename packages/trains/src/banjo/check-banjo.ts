@@ -1,36 +1,27 @@
 import { BOUNDS } from '../bounds.js'
 import type { Banjo, Slot } from '../contract.js'
-import { optional, type Reader } from '../reader.js'
+import { checked, list, number, object, oneOf, optional, two } from '../reader.js'
 
 const FAR = 10_000
+const anywhere = number(-FAR, FAR)
+const outwards = number(0, FAR)
+const angle = number(-360, 360)
 
-function readSlot(r: Reader, x: unknown, path: string): Slot | undefined {
-  const slot = r.object<Slot>(x, path, {
-    angle: optional((y, q) => r.number(y, q, -360, 360)),
-    offset: optional((y, q) => r.number(y, q, -FAR, FAR)),
-    from: (y, q) => r.number(y, q, 0, FAR),
-    to: (y, q) => r.number(y, q, 0, FAR),
-  })
-  return slot && slot.from > slot.to ? r.refuse(path, 'slot-order', `from ${slot.from} to ${slot.to} mm`) : slot
-}
+const slot = checked(
+  object<Slot>({ angle: optional(angle), offset: optional(anywhere), from: outwards, to: outwards }),
+  ({ from, to }) => from > to && ['slot-order', `from ${from} to ${to} mm`],
+)
 
 /** Reads a banjo: swing in order, slots in order, nothing negative along a slot. */
-export function checkBanjo(r: Reader, x: unknown, path: string): Banjo | undefined {
-  return r.object<Banjo>(x, path, {
-    pivot: optional((y, q) => r.oneOf(y, q, ['output', 'input'] as const)),
-    swing: (y, q) => {
-      const swing = r.list(y, q, [2, 2], (z, s) => r.number(z, s, -360, 360)) as [number, number] | undefined
-      return swing && (swing[0] > swing[1] || swing[1] - swing[0] > 360) ? r.refuse(q, 'swing-order') : swing
-    },
-    slots: (y, q) => r.list(y, q, [1, BOUNDS.slots], (z, s) => readSlot(r, z, s)),
-    keepOut: optional((y, q) =>
-      r.list(y, q, [0, BOUNDS.keepOuts], (z, s) =>
-        r.object<{ x: number; y: number; radius: number }>(z, s, {
-          x: (v, t) => r.number(v, t, -FAR, FAR),
-          y: (v, t) => r.number(v, t, -FAR, FAR),
-          radius: (v, t) => r.number(v, t, 0, FAR),
-        }),
-      ),
+export const banjo = object<Banjo>({
+  pivot: optional(oneOf('output', 'input')),
+  swing: checked(two(angle), ([least, greatest]) => (least > greatest || greatest - least > 360) && ['swing-order']),
+  slots: list(slot, 1, BOUNDS.slots),
+  keepOut: optional(
+    list(
+      object<NonNullable<Banjo['keepOut']>[number]>({ x: anywhere, y: anywhere, radius: outwards }),
+      0,
+      BOUNDS.keepOuts,
     ),
-  })
-}
+  ),
+})

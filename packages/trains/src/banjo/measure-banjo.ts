@@ -1,5 +1,5 @@
 import type { Banjo, Slot } from '../contract.js'
-import { optional, Reader } from '../reader.js'
+import { list, number, object, oneOf, optional, positive, Reader, two } from '../reader.js'
 import { WorkshopError } from '../workshop-error.js'
 import { nanometre } from './layout.js'
 
@@ -61,31 +61,27 @@ function corner(a: number, b: number, c: number): number | null {
   return degrees(Math.acos(Math.min(1, Math.max(-1, cosine))))
 }
 
-function readMeasured(r: Reader, x: unknown): MeasuredBanjo | undefined {
-  const mm = (y: unknown, q: string) => r.positive(y, q, FAR)
-  const sense = (y: unknown, q: string) => r.oneOf(y, q, ['anticlockwise', 'clockwise'] as const)
-  return r.object<MeasuredBanjo>(x, '', {
-    centreDistance: mm,
-    pivot: optional((y, q) => r.oneOf(y, q, ['output', 'input'] as const)),
-    slots: (y, q) =>
-      r.list(y, q, [1, 12], (z, s) =>
-        r.object<MeasuredSlot>(z, s, {
-          near: mm,
-          far: mm,
-          length: optional(mm),
-          passes: optional((v, t) => r.oneOf(v, t, ['left', 'right'] as const)),
-          fromFirst: optional(mm),
-          lies: optional(sense),
-        }),
-      ),
-    stops: (y, q) =>
-      r.list(y, q, [2, 2], (z, s) =>
-        r.object<MeasuredBanjo['stops'][number]>(z, s, { toStud: mm, lies: optional(sense) }),
-      ) as MeasuredBanjo['stops'] | undefined,
-    collars: optional((y, q) => r.list(y, q, [0, 20], mm)),
-    air: optional((y, q) => r.number(y, q, 0, 50)),
-  })
-}
+const mm = positive(FAR)
+const lies = optional(oneOf<Sense>('anticlockwise', 'clockwise'))
+const measure = object<MeasuredBanjo>({
+  centreDistance: mm,
+  pivot: optional(oneOf('output', 'input')),
+  slots: list(
+    object<MeasuredSlot>({
+      near: mm,
+      far: mm,
+      length: optional(mm),
+      passes: optional(oneOf('left', 'right')),
+      fromFirst: optional(mm),
+      lies,
+    }),
+    1,
+    12,
+  ),
+  stops: two(object<MeasuredBanjo['stops'][number]>({ toStud: mm, lies })),
+  collars: optional(list(mm, 0, 20)),
+  air: optional(number(0, 50)),
+})
 
 /** Along and offset from the distances to the pivot: near^2 = from^2 + offset^2, far^2 = to^2 + offset^2, to - from = length. */
 function alongAndOffset(r: Reader, slot: MeasuredSlot, path: string): Slot | undefined {
@@ -112,7 +108,7 @@ function alongAndOffset(r: Reader, slot: MeasuredSlot, path: string): Slot | und
  */
 export function measureBanjo(measured: MeasuredBanjo): BanjoFromMeasures {
   const r = new Reader()
-  const m = readMeasured(r, measured)
+  const m = measure(r, measured, '')
   if (!m) throw new WorkshopError(r.problems)
   const lines = m.slots.map((slot, i) => alongAndOffset(r, slot, `slots[${i}]`))
   const first = lines[0]

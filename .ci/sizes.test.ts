@@ -10,13 +10,13 @@ import { describe, expect, test } from 'vitest'
 const ceilings: Record<string, number> = {
   '@trainwright/measures': 6000,
   // The aim is 14000; this is where the search with banjo, obstacles and proposals stands.
-  '@trainwright/trains': 28000,
+  '@trainwright/trains': 27000,
   '@trainwright/trains/worker': 5000,
   '@trainwright/threads': 14000,
   '@trainwright/gearcutting': 10000,
   '@trainwright/gearcutting/dxf': 30000,
   // The aim is 14000; a third of it is the drawing, another the sentences of the sheets.
-  '@trainwright/sheet': 27000,
+  '@trainwright/sheet': 23000,
 }
 
 const countedApart: Record<string, RegExp> = {

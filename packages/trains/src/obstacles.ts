@@ -73,7 +73,7 @@ class Obstacles {
     let least: Arrangement | null = null
     let effort = 0
     for (const candidate of ranking.leading()) {
-      const idlers = candidate.gears - 2 * candidate.table.size
+      const idlers = candidate.gears - 2 * candidate.top.size
       effort += box.kinds.length ** idlers
       if (effort > EFFORT && least) break
       least = settler.best(candidate, candidate.ratio, candidate.gears, least) ?? least

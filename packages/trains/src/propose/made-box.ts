@@ -4,7 +4,7 @@ import { type Bench, makeChain } from '../search/bench.js'
 import { type Box, makeBox, resolve } from '../search/box.js'
 import { Tables } from '../search/engine.js'
 import { makeRules } from '../search/rules.js'
-import type { GearSet, Settler } from '../search/settler.js'
+import type { Settler } from '../search/settler.js'
 
 /** A gear as stock: by dp when it was given so. */
 export const stockOf = ({ teeth, module, dp, pressureAngle }: Gear): GearStock =>
@@ -58,38 +58,5 @@ export class MadeBox {
     }
     this.bench = { lathe, box, tables: new Tables(box) }
     this.settler = makeArranger(box, rules, null, makeChain(lathe, box, rules))
-  }
-
-  /** Runs a question with gears lent. */
-  lending<T>(kinds: readonly number[], ask: () => T): T {
-    for (const k of kinds) this.settler.lend(k, 1)
-    try {
-      return ask()
-    } finally {
-      for (const k of kinds) this.settler.lend(k, -1)
-    }
-  }
-}
-
-/** A gear set that stands in no table, made of kind indices. */
-export function looseSet(
-  size: number,
-  drivers: readonly number[],
-  driven: readonly number[],
-  teeth: Int32Array,
-): GearSet {
-  const product = (kinds: readonly number[]) => kinds.reduce((p, k) => p * teeth[k], 1)
-  const sorted = (kinds: readonly number[]) => [...kinds].sort((a, b) => a - b)
-  return {
-    table: {
-      size,
-      length: 2,
-      product: Float64Array.of(product(drivers), product(driven)),
-      kinds: Uint16Array.from([...sorted(drivers), ...sorted(driven)]),
-      mask: new Int32Array(0),
-      words: 0,
-    },
-    p: 0,
-    q: 1,
   }
 }

@@ -1,21 +1,18 @@
-import type { FixedRatio, Question } from '../search/question.js'
+import type { Question } from '../search/question.js'
 import { compareErrors } from '../search/ranking.js'
-import type { GearSet } from '../search/settler.js'
-import { eachHit, type Half, type Hit, kindsOf, makeHalf, setOf } from './hits.js'
+import { eachHit, type Half, type Hit, makeHalf } from './hits.js'
 import type { MadeBox } from './made-box.js'
 
 /** What the settling of hits needs, worked out once for all threads. */
 export class Workbench {
   private readonly halves = new Map<string, Half | null>()
-  readonly teeth: Int32Array
   private readonly mayRepeat: ReadonlySet<number>
 
   constructor(
     readonly box: MadeBox,
     readonly stages: number,
   ) {
-    const { kinds, fixed } = box.bench.box
-    this.teeth = Int32Array.from(kinds, (k) => k.gear.teeth)
+    const { fixed } = box.bench.box
     this.mayRepeat = new Set([fixed.input, fixed.output])
   }
 
@@ -35,60 +32,51 @@ export class Workbench {
       const top = this.half(s, onTop)
       const bottom = this.half(s, below)
       if (top && bottom && question.ratios.some((r) => this.box.settler.possible(s, r))) {
-        eachHit(question, s, top, bottom, visit)
+        eachHit(question, top, bottom, visit)
       }
     }
   }
 
-  /**
-   * The set of a hit when it is one: no gear on both sides of a compound train (but for fixed gears), and no more of a
-   * kind than there are with `lent` made.
-   */
-  setOf(hit: Hit, lent: readonly number[]): GearSet | null {
-    const top = kindsOf(this.box, hit.top, hit.p)
-    const bottom = kindsOf(this.box, hit.bottom, hit.q)
-    for (const k of top) {
-      const repeated = bottom.includes(k)
-      if (repeated && hit.stages > 1 && !this.mayRepeat.has(k)) return null
-      let uses = 0
-      for (const other of top) if (other === k) uses++
-      for (const other of bottom) if (other === k) uses++
-      if (uses === 1) continue
-      let copies = this.box.bench.box.kinds[k].count
-      for (const c of lent) if (this.box.kindOf[c] === k) copies++
-      if (uses > copies) return null
+  /** No gear on both sides of a compound train (but for fixed gears), and no more of a kind than there are with `lent` made. */
+  private supplied({ top, p, bottom, q }: Hit, lent: readonly number[]): boolean {
+    const { kindOf, bench } = this.box
+    const { size } = top
+    for (let i = 0; i < 2 * size; i++) {
+      const kind = i < size ? top.kinds[p * size + i] : bottom.kinds[q * size + i - size]
+      let above = 0
+      let below = 0
+      for (let j = 0; j < size; j++) {
+        if (top.kinds[p * size + j] === kind) above++
+        if (bottom.kinds[q * size + j] === kind) below++
+      }
+      if (above > 0 && below > 0 && size > 1 && !this.mayRepeat.has(kind)) return false
+      if (above + below === 1) continue
+      let copies = bench.box.kinds[kind].count
+      for (const c of lent) if (kindOf[c] === kind) copies++
+      if (above + below > copies) return false
     }
-    for (const k of bottom) {
-      const uses = bottom.reduce((n, other) => n + (other === k ? 1 : 0), 0)
-      if (uses === 1) continue
-      const copies = this.box.bench.box.kinds[k].count + lent.filter((c) => this.box.kindOf[c] === k).length
-      if (uses > copies) return null
-    }
-    return setOf(this.box, hit, this.teeth)
+    return true
   }
 
   /** Whether a hit can be mounted with these gears made (candidate indices). */
   mounts(hit: Hit, lent: readonly number[]): boolean {
-    const set = this.setOf(hit, lent)
-    return set !== null && this.settles(set, hit.ratio, lent)
-  }
-
-  private settles(set: GearSet, ratio: FixedRatio, lent: readonly number[]): boolean {
-    const { settler, kindOf } = this.box
-    if (!settler.possible(set.table.size, ratio)) return false
-    for (const c of lent) settler.lend(kindOf[c], 1)
-    const gears = settler.fewestGears(set, ratio)
-    for (const c of lent) settler.lend(kindOf[c], -1)
-    return gears > 0
+    return this.supplied(hit, lent) && this.settles(hit, lent)
   }
 
   /** Whether any of the gears that might be made, as idlers beside those lent, could mount a hit. */
   couldMount(hit: Hit, lent: readonly number[], copies: number): boolean {
+    if (!this.supplied(hit, lent)) return false
     const everyOne = this.box.kindOf.map((_, c) => c)
-    const set = this.setOf(hit, lent)
-    if (!set) return false
-    const all = [...lent, ...Array.from({ length: copies }, () => everyOne).flat()]
-    return this.settles(set, hit.ratio, all)
+    return this.settles(hit, [...lent, ...Array.from({ length: copies }, () => everyOne).flat()])
+  }
+
+  private settles(hit: Hit, lent: readonly number[]): boolean {
+    const { settler, kindOf } = this.box
+    if (!settler.possible(hit.top.size, hit.ratio)) return false
+    for (const c of lent) settler.lend(kindOf[c], 1)
+    const gears = settler.fewestGears(hit, hit.ratio)
+    for (const c of lent) settler.lend(kindOf[c], -1)
+    return gears > 0
   }
 }
 

@@ -69,12 +69,14 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
   const mostIdlers = (stages: number) => (stages > 1 && !rules.compound ? -1 : studs - stages + 1)
 
   /** Walks the arrangements of a set with so many idlers; true when it was stopped. */
-  function run({ table: { size, kinds }, p, q }: GearSet, withIdlers: number): boolean {
+  function run({ top, p, bottom, q }: GearSet, withIdlers: number): boolean {
+    const { size } = top
     walk.stages = size
     for (let i = 0; i < size; i++) {
       // Large drivers first with small driven gears first clear most easily.
-      drivers[i] = kinds[(reversed ? q : p) * size + size - 1 - i]
-      driven[i] = kinds[(reversed ? p : q) * size + i]
+      const large = size - 1 - i
+      drivers[i] = reversed ? bottom.kinds[q * size + large] : top.kinds[p * size + large]
+      driven[i] = reversed ? top.kinds[p * size + i] : bottom.kinds[q * size + i]
       used[drivers[i]]++
       used[driven[i]]++
     }
@@ -290,7 +292,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
       return ratio.setting[(stages + least) % 2] >= 0 || (most > least && ratio.setting[(stages + least + 1) % 2] >= 0)
     },
     fewestGears(set, ratio) {
-      const { size } = set.table
+      const { size } = set.top
       if (!hasEnds(set)) return 0
       first = true
       const most = mostIdlers(size)
@@ -301,7 +303,7 @@ export function makeArranger(box: Box, rules: Rules, mounted: Int32Array | null,
       return 0
     },
     best(set, ratio, gears, incumbent) {
-      const { size } = set.table
+      const { size } = set.top
       first = false
       setting = ratio.setting[(gears - size) % 2]
       found = incumbent

@@ -23,24 +23,28 @@ export function makeAtOnce(box: Box, rules: Rules, supply: Supply, largestFirst:
   /** Every kind may sit on the input shaft and on the output shaft. */
   const anyEnds = !may.input.includes(0) && !may.output.includes(0)
 
-  function hasEnds({ table: { size, kinds }, p, q }: GearSet): boolean {
+  function hasEnds({ top, p, bottom, q }: GearSet): boolean {
     if (anyEnds) return true
+    const { size } = top
     let first = 0
     let last = 0
     for (let i = 0; i < size; i++) {
-      first |= may.input[kinds[p * size + i]]
-      last |= may.output[kinds[q * size + i]]
+      first |= may.input[top.kinds[p * size + i]]
+      last |= may.output[bottom.kinds[q * size + i]]
     }
     return (first & last) === 1
   }
 
-  function clears({ table: { size, kinds }, p, q }: GearSet, idlers: number): boolean {
+  function clears(set: GearSet, idlers: number): boolean {
     if (anyRestricted) return false
+    const { top, p, bottom, q } = set
+    const { size, kinds } = top
+    const driven = bottom.kinds
     let last = kinds[p * size + size - 1]
-    let next = kinds[q * size]
-    if (!may.input[last] || !may.output[kinds[q * size + size - 1]]) return false
+    let next = driven[q * size]
+    if (!may.input[last] || !may.output[driven[q * size + size - 1]]) return false
     if (idlers === 1) {
-      last = largestLeft(group[last], kinds, p * size, q * size, size)
+      last = largestLeft(group[last], set)
       if (last < 0) return false
     }
     let distance = centre[last * count + next]
@@ -50,7 +54,7 @@ export function makeAtOnce(box: Box, rules: Rules, supply: Supply, largestFirst:
     last = kinds[p * size + size - 2]
     if (distance < need[last]) return false
     for (let stage = 1; ; stage++) {
-      next = kinds[q * size + stage]
+      next = driven[q * size + stage]
       distance = centre[last * count + next]
       if (distance < need[before]) return false
       if (stage === size - 1) return true
@@ -62,12 +66,13 @@ export function makeAtOnce(box: Box, rules: Rules, supply: Supply, largestFirst:
   }
 
   /** The largest idler of a group that the set leaves over, or -1. */
-  function largestLeft(mesh: number, listed: Uint16Array, p: number, q: number, size: number): number {
+  function largestLeft(mesh: number, { top, p, bottom, q }: GearSet): number {
+    const { size } = top
     for (const kind of largestFirst[mesh]) {
       let left = supply.left(kind)
       for (let i = 0; i < size; i++) {
-        if (listed[p + i] === kind) left--
-        if (listed[q + i] === kind) left--
+        if (top.kinds[p * size + i] === kind) left--
+        if (bottom.kinds[q * size + i] === kind) left--
       }
       if (left > 0) return kind
     }

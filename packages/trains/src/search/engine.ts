@@ -89,7 +89,7 @@ export function searchSets(
   const counts = { withinTolerance: 0, mountable: 0, whole: true }
   for (let s = 1; s <= stages; s++) {
     const table = of(s)
-    const set = { table, p: 0, q: 0 }
+    const set = { top: table, p: 0, bottom: table, q: 0 }
     for (const ratio of question.ratios) {
       const possible = settler.possible(s, ratio)
       const stopped = eachSet(table, box.kinds, bothSides, windowOf(ratio, tolerance), (p, q) => {

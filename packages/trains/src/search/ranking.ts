@@ -77,12 +77,12 @@ export class Ranking {
   offer(set: Readonly<GearSet>, ratio: FixedRatio, gears: number): void {
     // Most are turned away here, before anything is worked out.
     if (gears > this.mostGears) return
-    const { table, p, q } = set
-    const drivers = table.product[p]
-    const driven = table.product[q]
+    const { top, p, bottom, q } = set
+    const drivers = top.product[p]
+    const driven = bottom.product[q]
     const size = sizeOf(ratio, drivers, driven)
     if (size > this.largest && gears >= this.fromGears) return
-    this.pool.push({ table, p, q, ratio, gears, drivers, driven, size })
+    this.pool.push({ top, p, bottom, q, ratio, gears, drivers, driven, size })
     if (this.pool.length >= this.room) this.cull()
   }
 

@@ -1,12 +1,13 @@
 import type { Layout } from '../contract.js'
 import type { Arrangement } from './arrangement.js'
 import type { FixedRatio } from './question.js'
-import type { Table } from './table.js'
+import type { Side } from './table.js'
 
-/** One gear set: an entry of drivers and one of driven gears of the same table. */
+/** One gear set: entry p of a list of drivers, entry q of a list of as many driven gears. */
 export interface GearSet {
-  table: Table
+  top: Side
   p: number
+  bottom: Side
   q: number
 }
 

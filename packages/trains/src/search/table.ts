@@ -1,13 +1,17 @@
 import type { Kind } from './box.js'
 
-/** All ways to take `size` gears from the box (one side of a train of so many stages), by ascending product of teeth. */
-export interface Table {
+/** Ways to fill one side of a train of `size` stages, by ascending product of teeth. */
+export interface Side {
   size: number
-  length: number
   /** Whole numbers, exact in a double: 2000 teeth four times over stay below 2^53. */
   product: Float64Array
   /** `size` kind indices an entry, ascending. */
   kinds: Uint16Array
+}
+
+/** All ways to take `size` gears from the box. */
+export interface Table extends Side {
+  length: number
   /** `words` words an entry: a bit for each kind in it, but for the kinds that may stand on both sides. */
   mask: Int32Array
   words: number

@@ -21,6 +21,18 @@ interface Partial extends Miss {
   y: number
 }
 
+const meshFault = (gap: number, stud: number, slot: number | null): Fault => ({
+  what: 'mesh',
+  mm: Math.abs(gap),
+  stud,
+  slot,
+  too: gap > 0 ? 'far' : 'near',
+})
+
+/** How much too far apart a mesh stands that nothing can adjust; negative when too near. */
+const unadjusted = (apart: number, { mm, module }: MeshDistance): number =>
+  apart < mm ? apart - mm : Math.max(0, apart - mm - PLAY * module)
+
 /** Ways of standing kept at each stud, those with least amiss. Few studs and slots never have more. */
 const KEPT = 64
 
@@ -36,7 +48,8 @@ export function nearMiss(banjo: Banjo, centreDistance: number, chain: readonly M
     return { x, y, faults: [...way.faults, ...found], mm: found.reduce((sum, f) => sum + f.mm, way.mm) }
   }
 
-  chain.slice(0, -1).forEach(({ mm, module }, i) => {
+  chain.slice(0, -1).forEach((distance, i) => {
+    const { mm } = distance
     const stud = i + 1
     const next: Partial[] = []
     for (const way of ways) {
@@ -45,16 +58,9 @@ export function nearMiss(banjo: Banjo, centreDistance: number, chain: readonly M
           next.push(worse(way, along * c - offset * s, along * s + offset * c, ...faults))
         const foot = way.x * c + way.y * s
         const aside = offset - (way.y * c - way.x * s)
-        const mesh = (gap: number): Fault => ({
-          what: 'mesh',
-          mm: Math.abs(gap),
-          stud,
-          slot,
-          too: gap > 0 ? 'far' : 'near',
-        })
         if (from === to) {
           const apart = Math.sqrt((from - foot) ** 2 + aside * aside)
-          put(from, mesh(apart < mm ? apart - mm : Math.max(0, apart - mm - PLAY * module)))
+          put(from, meshFault(unadjusted(apart, distance), stud, slot))
           return
         }
         const gap = Math.abs(aside) - mm
@@ -66,34 +72,25 @@ export function nearMiss(banjo: Banjo, centreDistance: number, chain: readonly M
               : along > to
                 ? { what: 'slot', mm: along - to, stud, slot, end: 'far' }
                 : null
-          put(along, gap > 0 ? mesh(gap) : null, beyond)
+          put(along, gap > 0 ? meshFault(gap, stud, slot) : null, beyond)
         }
       })
     }
     ways = next.sort((a, b) => a.mm - b.mm).slice(0, KEPT)
   })
 
-  const { mm, module } = chain[chain.length - 1]
-  const stud = chain.length - 1
-  if (stud === 0) {
-    const gap = centreDistance < mm ? centreDistance - mm : Math.max(0, centreDistance - mm - PLAY * module)
-    return worse(ways[0], 0, 0, { what: 'mesh', mm: Math.abs(gap), stud, slot: null, too: gap > 0 ? 'far' : 'near' })
-  }
+  const last = chain[chain.length - 1]
+  const { mm } = last
+  // The far shaft counts as one stud more.
+  const stud = chain.length
+  if (stud === 1) return worse(ways[0], 0, 0, meshFault(unadjusted(centreDistance, last), stud, null))
   const arc = new Arc(banjo.swing[0], banjo.swing[1])
   const still = arc.least === arc.greatest ? turn(arc.least) : null
   let best: Partial | null = null
   for (const way of ways) {
     if (still) {
       const apart = Math.sqrt((way.x - centreDistance * still.c) ** 2 + (way.y + centreDistance * still.s) ** 2)
-      const gap = apart < mm ? apart - mm : Math.max(0, apart - mm - PLAY * module)
-      const fault: Fault = {
-        what: 'mesh',
-        mm: Math.abs(gap),
-        stud: stud + 1,
-        slot: null,
-        too: gap > 0 ? 'far' : 'near',
-      }
-      const done = worse(way, 0, 0, fault)
+      const done = worse(way, 0, 0, meshFault(unadjusted(apart, last), stud, null))
       if (best === null || done.mm < best.mm) best = done
       continue
     }
@@ -110,13 +107,12 @@ export function nearMiss(banjo: Banjo, centreDistance: number, chain: readonly M
       const degrees = arc.degrees({ c, s })
       const stop = degrees < arc.least ? arc.least : Math.min(degrees, arc.greatest)
       const past = Math.abs(degrees - stop)
-      const done = worse(
-        way,
-        0,
-        0,
-        gap > 0 ? { what: 'mesh', mm: gap, stud: stud + 1, slot: null, too: far > 0 ? 'far' : 'near' } : null,
-        { what: 'swing', mm: (past * Math.PI * radius) / 180, degrees, stop },
-      )
+      const done = worse(way, 0, 0, gap > 0 ? meshFault(far > 0 ? gap : -gap, stud, null) : null, {
+        what: 'swing',
+        mm: (past * Math.PI * radius) / 180,
+        degrees,
+        stop,
+      })
       if (best === null || done.mm < best.mm) best = done
     }
   }

@@ -32,6 +32,16 @@ export default defineConfig({
         },
       },
       {
+        // Reads what was built, as others get it: no `source` condition.
+        test: {
+          name: 'library',
+          include: ['.ci/library/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          maxWorkers: 2,
+        },
+      },
+      {
         ...source,
         test: {
           name: 'browser',

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { testsOf } from './readme-tests.js'
+import { blocksOf, pairsOf, testsOf } from './readme-tests.js'
 
 const readme = (...lines: string[]) => testsOf(lines.join('\n'), 'README.md').split('\n')
 
@@ -38,10 +38,27 @@ test('a block without imports goes on where the last one stopped', () => {
   expect(lines.filter((line) => line.includes('test(')).length).toBe(2)
 })
 
-test('blocks in another language, or fenced as no-run, are left out', () => {
-  expect(() => readme('```ts no-run', 'a()', '```', '```js', 'a()', '```')).toThrow('README.md holds no block of ts')
+test('blocks in another language, or fenced for a browser, are left out', () => {
+  expect(() => readme('```ts browser', 'a()', '```', '```js', 'a()', '```')).toThrow('README.md holds no block of ts')
 })
 
 test('a block that does not end is told by its line', () => {
   expect(() => readme('', '```ts', 'a()')).toThrow('README.md:2: this block does not end')
+})
+
+test('programs are what has imports, with what follows it', () => {
+  const text = ['```ts', "import 'a'", '```', '```ts', 'b()', '```', '```ts browser', "import 'c'", '```', ''].join(
+    '\n',
+  )
+  expect(blocksOf(text, ['ts'])).toEqual(["import 'a'\nb()\n"])
+  expect(blocksOf(text, ['ts browser'])).toEqual(["import 'c'\n"])
+})
+
+test('what was found and what was told, side by side', () => {
+  const told = pairsOf('const x = f() // => [1]\ng(x) // => 2\nh()')
+  expect(told.split('\n').slice(1, -1)).toEqual([
+    'const x = f(); pairs.push([x, [1]]);',
+    'pairs.push([g(x), 2]);',
+    'h()',
+  ])
 })

@@ -16,7 +16,7 @@ import { type Plugin, transformWithOxc } from 'vite'
  * - other lines just run, and so may not throw.
  *
  * A block that has imports starts a test of its own; a block without any goes on where the block before it stopped.
- * Packages are imported by their public names. A block fenced as `ts no-run` is left out.
+ * Packages are imported by their public names. A block fenced as `ts browser` needs a browser: .ci/library runs it in one.
  */
 export function readmeTests(): Plugin {
   return {
@@ -81,4 +81,28 @@ function checked(line: string): string {
   if (kind === 'throws') return `${indent}await expect(async () => ${expression}).rejects.toThrow(${value});`
   const subject = name ?? expression
   return `${indent}${name ? `const ${name} = ${expression}; ` : ''}expect(${subject}).toEqual(${value});`
+}
+
+/**
+ * The programs of a README: each block with imports, and what follows it without any.
+ * @param fences which blocks: 'ts', 'ts browser'
+ */
+export function blocksOf(markdown: string, fences: readonly string[]): string[] {
+  const programs: string[] = []
+  for (const [, fence, block] of markdown.matchAll(/^```(.*)\n([\s\S]*?)^```$/gm)) {
+    if (!fences.includes(fence)) continue
+    if (importing.test(block) || programs.length === 0) programs.push(block)
+    else programs[programs.length - 1] += block
+  }
+  return programs
+}
+
+/** A program that leaves behind, as `pairs`, what each checked line gave and what it was to give. */
+export function pairsOf(program: string): string {
+  const lines = program.split('\n').map((line) => {
+    const [, indent, name, expression, kind, value] = expectation.exec(line) ?? []
+    if (kind !== '=>') return line
+    return `${indent}${name ? `const ${name} = ${expression}; ` : ''}pairs.push([${name ?? expression}, ${value}]);`
+  })
+  return ['const pairs = []', ...lines, 'globalThis.pairs = pairs'].join('\n')
 }

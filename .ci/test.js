@@ -59,6 +59,7 @@ if (await check('set-up', 'npm run --silent setup', 5)) {
   await check('types of the tests', 'npm run --silent types')
   await check('nothing unused', 'npm run --silent unused')
   await tests('unit and property tests', 'unit')
+  await tests('the packages from outside', 'library')
   await browserTests()
 }
 

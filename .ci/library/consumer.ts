@@ -22,6 +22,9 @@ export async function run(folder: string, command: string, ...args: string[]): P
 /** The command of a development dependency. */
 export const tool = (name: string): string => join(root, 'node_modules/.bin', name)
 
+/** Types of Node, for examples that write files. */
+export const typeRoots = join(root, 'node_modules/@types')
+
 /** Where the packages of others that ours depend on lie in the workspace. */
 async function foreign(): Promise<string[]> {
   const found = new Set<string>()

@@ -1,6 +1,7 @@
 import { Checks, rounded } from './checks.js'
 import { type GearQuestion, proportions } from './gear.js'
 
+/** What the gear is cut from; lengths in mm, 0 to 10000. */
 export interface Blank {
   /** Diameter of the bore, mm. */
   bore: number
@@ -10,6 +11,7 @@ export interface Blank {
   wall?: number
 }
 
+/** What is left of the wall over bore and keyway, and whether that is `enough`. */
 export interface BlankCheck {
   /** mm left between the root and the bore, or the bottom of the keyway; negative when it breaks through. */
   wall: number

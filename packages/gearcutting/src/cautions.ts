@@ -1,3 +1,4 @@
+/** Something to mind: a code, a sentence, and where it is known from. */
 export interface Caution {
   code: string
   message: string

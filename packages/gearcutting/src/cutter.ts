@@ -49,11 +49,14 @@ export function cutter(teeth: number, set: CutterSet = 'dp'): Cutter {
   return find(teeth, set)
 }
 
-/** A cutter in the owner's drawer, as it is stamped. A module or a diametral pitch; `to` absent means to the rack. */
+/**
+ * A cutter in the owner's drawer, as it is stamped: a module, 0.01 to 100 mm, or a diametral pitch, 0.254 to 2540; the
+ * range of teeth that it cuts, 6 to 1000, `to` absent meaning to the rack.
+ */
 export interface OwnedCutter {
   module?: number
   dp?: number
-  /** Degrees; default 20. */
+  /** Degrees, 10 to 30; default 20. */
   pressureAngle?: number
   from: number
   to?: number
@@ -66,7 +69,8 @@ const rangeText = (from: number, to = RACK): string => (to === RACK ? `${from} t
 
 /**
  * The owned cutter that cuts such a gear, and its place in `owned`. Size and pressure angle must be the same exactly;
- * of several that would do, the one with the narrowest range.
+ * of several that would do, the one with the narrowest range. Asked for by teeth, 6 to 1000, a module or a `dp` as in
+ * OwnedCutter, and a pressure angle of 10 to 30 degrees, default 20.
  * @throws InputError when a value is missing or out of range, and when none is owned for that size ('not-owned') or
  * that tooth count ('wrong-range'): the message says which to get.
  */

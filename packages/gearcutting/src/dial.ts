@@ -6,20 +6,22 @@ const TURN = 360 * 3600
 
 /** A rotary table whose handwheel (and rim) carry a scale of degrees, used without plates. */
 export interface RotaryTable {
-  /** Handwheel turns for one turn of the table; 1 when the table is turned by hand. */
+  /** Handwheel turns for one turn of the table, whole, 1 to 1000; 1 when the table is turned by hand. */
   worm: number
-  /** Seconds that can be set on the handwheel's dial, with its vernier; whole, default 60. */
+  /** Seconds that can be set on the handwheel's dial, with its vernier; whole, 1 to 3600, default 60. */
   reading?: number
 }
 
+/** An angle in whole degrees, minutes and seconds. */
 export interface Angle {
   degrees: number
   minutes: number
   seconds: number
 }
 
+/** One place of the work, counted from the start and from there alone. */
 export interface DialRow {
-  /** 0 is the start; the last is `divisions` - 1. */
+  /** Index of the place: 0 is the start; the last is `divisions` - 1. */
   division: number
   /** On the rim of the table. */
   rim: Angle
@@ -30,6 +32,7 @@ export interface DialRow {
   error: string
 }
 
+/** How to divide a turn by a scale of degrees: exactly, or rounded to what the dial shows. */
 export interface DialPlan {
   kind: 'exact' | 'rounded'
   divisions: number

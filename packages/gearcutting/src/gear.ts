@@ -6,7 +6,10 @@ export interface GearQuestion {
   teeth: number
   /** mm, 0.01 to 100. */
   module?: number
-  /** Diametral pitch, teeth per inch of pitch diameter; instead of `module`, or beside it when the two agree. */
+  /**
+   * Diametral pitch, teeth per inch of pitch diameter, 0.254 to 2540; instead of `module`, or beside it when the two
+   * agree.
+   */
   dp?: number
   /** 10 to 30 degrees; default 20. */
   pressureAngle?: number

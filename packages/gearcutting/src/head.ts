@@ -6,7 +6,9 @@ import { Checks } from './checks.js'
  * `{ worm: 1, plates: [[60]] }`.
  */
 export interface Head {
+  /** Crank turns for one turn of the work, whole, 1 to 1000. */
   worm: number
+  /** Holes of each circle of each plate; whole, 2 to 1000. */
   plates: number[][]
 }
 

@@ -16,11 +16,12 @@ export interface IndexRow {
   error: string
 }
 
+/** How to divide a turn of the work on a head, and each place of it. */
 export interface IndexingPlan {
   /** By one circle; by two circles of one plate; or by the circle that comes nearest (see `plateTurns`). */
   kind: 'plain' | 'compound' | 'approximate'
   divisions: number
-  /** Which of the head's plates, from 0. */
+  /** Index of the plate among the head's, from 0. */
   plate: number
   /** From each place to the next. Two when compound: the crank over the plate first, then the plate under its pin. */
   moves: IndexMove[]
@@ -36,6 +37,7 @@ export interface IndexingPlan {
   reminders: { code: ReminderCode; message: string }[]
 }
 
+/** Into how many, and on what. */
 export interface IndexingQuestion {
   /** Whole, 1 to 10000. */
   divisions: number

@@ -61,13 +61,15 @@ export function centreDistance(
   return rounded(distance(pair))
 }
 
+/** Two gears that mesh. */
 export interface MeshQuestion {
+  /** Whole, 6 to 1000 each. */
   teeth: [number, number]
-  /** mm */
+  /** mm, 0.01 to 100. */
   module: number
   /** 10 to 30 degrees; default 20. */
   pressureAngle?: number
-  /** Profile shifts in modules; default [0, 0]. */
+  /** Profile shifts in modules, -1 to 1 each; default [0, 0]. */
   shift?: [number, number]
 }
 

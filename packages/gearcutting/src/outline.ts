@@ -21,6 +21,7 @@ export interface Loop {
   name: 'teeth' | 'bore'
   vertices: Vertex[]
 }
+/** A hole; its centre and its diameter in mm. */
 export interface Circle {
   name: 'bore' | 'pin'
   x: number

@@ -74,7 +74,8 @@ function spans(gear: Proportions): [number, number] {
  * ```ts
  * spurGear({ teeth: 40, module: 1 }).baseTangent // { teeth: 5, length: 13.844761... }
  * ```
- * @param q.span teeth to measure over; default the count whose jaws touch nearest to the middle of the flanks
+ * @param q a gear, and as `span` the count of teeth to measure over; default the one whose jaws touch nearest to the
+ * middle of the flanks
  * @throws InputError naming every value that is missing or out of range, teeth that come to a point, a span that cannot
  * be measured.
  */

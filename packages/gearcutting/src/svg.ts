@@ -34,9 +34,10 @@ export function outlinePath({ loops, circles }: Outline): string {
 /**
  * The outline as an SVG file at full size: one path, drawn as a fine line, even-odd so that holes stay holes if it is
  * filled or extruded.
- * @param options.stroke width of the line in mm; default 0.1
+ * @param options `stroke`: width of the line in mm, above 0; default 0.1
  */
-export function outlineSvg(outline: Outline, { stroke = 0.1 }: { stroke?: number } = {}): string {
+export function outlineSvg(outline: Outline, options: { stroke?: number } = {}): string {
+  const { stroke = 0.1 } = options
   const size = mm(outline.tipDiameter + 2)
   const corner = mm(-outline.tipDiameter / 2 - 1)
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${size}mm" height="${size}mm" viewBox="${corner} ${corner} ${size} ${size}">

@@ -4,6 +4,7 @@ import { multiply, type Rational, rational } from './rational.js'
 
 /** Text of a length: '0.005 mm', '3/8 in', '4"', '2 thou', '5 µm', '10' (mm). */
 export type LengthText = string
+/** A length as typed, and in millimetres, exactly. */
 export interface Length {
   text: LengthText
   mm: Rational
@@ -30,7 +31,7 @@ const units: Readonly<Record<string, LengthUnit>> = {
 const range: readonly [Rational, Rational] = [rational(1, 1_000_000), rational(100_000)]
 
 /**
- * Reads a length exactly; millimetres when no unit is written.
+ * Reads a length exactly; a number, or text without a unit, is in mm.
  * @throws InputError when it cannot be read, is not above zero, or is not 1 nm to 100 m.
  */
 export function parseLength(text: LengthText | number, path = ''): Length {

@@ -67,7 +67,7 @@ export function readNumber(text: string): Rational | NumberFault {
 }
 
 /**
- * The decimal that a number prints, exponent and all, exactly: 0.1 is one tenth.
+ * The decimal that a number of any range prints, exponent and all, exactly: 0.1 is one tenth.
  * @throws RangeError when the number is not finite.
  */
 export function exactly(value: number): Rational {

@@ -3,6 +3,7 @@ import { divide, isDecimal, multiply, type Rational, rational, toDecimal, toFrac
 
 /** Text of a pitch: '0.7 mm', '26 tpi', '1/8 in', '254/195', '0.5 module', '32 dp', '1.25' (mm). */
 export type PitchText = string
+/** Units of a pitch: lengths, threads per inch, and the pitches of worms by module or diametral pitch. */
 export type PitchUnit = 'mm' | 'tpi' | 'in' | 'module' | 'dp'
 
 /** A pitch as typed and as a length. `approximate` says that pi was involved (modules and diametral pitches). */
@@ -70,7 +71,7 @@ export function parsePitch(text: PitchText | number, path = ''): Pitch {
   return { text: String(text), unit, value, mm, approximate: unit === 'module' || unit === 'dp' }
 }
 
-/** A length of thread printed both ways. Rounded figures carry a leading ≈. */
+/** A length of thread printed both ways, in `mm` and in `tpi` (threads per inch). Rounded figures carry a leading ≈. */
 export interface PrintedPitch {
   mm: string
   tpi: string

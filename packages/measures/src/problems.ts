@@ -1,4 +1,4 @@
-/** One thing wrong with what was given: where it stands (`gears[3].teeth`, empty for the whole), a code, a sentence. */
+/** One thing wrong with what was given: where it stands (its `path`, such as `gears[3].teeth`, empty for the whole), a code, a sentence. */
 export interface Problem {
   path: string
   code: string

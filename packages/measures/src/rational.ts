@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js'
 
-/** An exact number as it crosses borders: lowest terms, the sign on `n`, both in decimal digits. Survives JSON. */
+/** An exact number as it crosses borders: `n` over `d` in lowest terms, the sign on `n`, both in decimal digits. Survives JSON. */
 export interface Rational {
   n: string
   d: string
@@ -10,8 +10,8 @@ const out = (f: Fraction): Rational => ({ n: String(f.s * f.n), d: String(f.d) }
 const into = (r: Rational): Fraction => new Fraction(BigInt(r.n), BigInt(r.d))
 
 /**
- * `n / d` in lowest terms.
- * @throws RangeError when `d` is zero.
+ * `n / d` in lowest terms, of whole numbers; `d` is 1 by default.
+ * @throws RangeError when `d` is zero, or a number is not whole.
  */
 export function rational(n: bigint | number, d: bigint | number = 1): Rational {
   if (BigInt(d) === 0n) throw new RangeError('a rational needs a denominator that is not zero')
@@ -74,7 +74,7 @@ export function toDecimal(r: Rational, places: number): string {
   return n < 0n && scaled !== 0n ? `-${text}` : text
 }
 
-/** Whether toDecimal at these places says all of `r`. */
+/** Whether toDecimal with this count of `places`, 0 or more, says all of `r`. */
 export const isDecimal = (r: Rational, places: number): boolean =>
   (BigInt(r.n) * 10n ** BigInt(places)) % BigInt(r.d) === 0n
 

@@ -1,6 +1,7 @@
 import type { Gear, GearRef, Train } from '@trainwright/trains'
 import { moduleOf } from './places.js'
 
+/** What comes off the lathe, what goes on, what stays. */
 export interface GearChanges {
   /** Gears of the train that are on the lathe already: they stay, or only move. */
   stay: Gear[]

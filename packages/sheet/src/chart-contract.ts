@@ -18,14 +18,16 @@ export interface ChartLine extends Labelled {
   thread: string
   /** Null when nothing within tolerance can be mounted; `text` then tells of the closest. */
   line: string | null
+  /** Drive and gearbox by their names; null where there is nothing to choose. */
   setting: string | null
   lead: PitchFigure | null
   error: Amount | null
 }
 
+/** What else a chart is to tell. */
 export interface ChartSheetOptions {
   /** To name drive and gearbox. */
   lathe?: Lathe
-  /** A proposal of proposeGears for the same threads. */
+  /** A proposal that proposeGears gives for the same threads, of any error in ppm; `wanted` is an index from 0. */
   proposal?: GearProposals['proposals'][number]
 }

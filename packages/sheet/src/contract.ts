@@ -9,10 +9,11 @@ import type { Role, Turning } from './places.js'
  * comes as a number and as it is printed; sentences hold their figures ready printed. Nothing is left to be worked out.
  */
 
+/** What else is known at the lathe. */
 export interface SheetOptions {
   /** Gears on the lathe now: the sheet then says what comes off and what goes on. */
   mounted?: GearRef[]
-  /** Diameters that the calipers touch, mm: of shafts and studs, or of the bushes on them. */
+  /** Diameters that the calipers touch, mm, 0.1 to 1000: of shafts and studs, or of the bushes on them. */
   diameters?: { input?: number; stud?: number; output?: number }
 }
 
@@ -37,6 +38,7 @@ export interface SetUpSheet {
 
 export interface Job extends Labelled {
   name: string | null
+  /** What the workshop is called; null when it has no name. */
   workshop: string | null
   /** The pitch as it was typed. */
   wanted: string
@@ -57,12 +59,14 @@ export interface GearName extends Labelled {
 export interface MountedGear extends GearName {
   plane: number
   role: Role
-  /** Letters of the shafts: which one it turns, which one turns it. */
+  /** Letter of the shaft that it turns. */
   turns: string | null
+  /** Letter of the shaft that turns it. */
   turnedBy: string | null
 }
 
 export interface MountedShaft extends Labelled {
+  /** 'A' for the input shaft, then on along the train. */
   letter: string
   shaft: ShaftName
   name: string
@@ -80,22 +84,24 @@ export interface MeshToSet extends Labelled {
   teeth: [number, number]
   plane: number
   centreDistance: Length
-  /** What calipers read over both: null when a diameter is not known. */
+  /** What calipers read over both, and over which `diameters`: null when one is not known. */
   over: { diameters: [Length, Length]; distance: Length } | null
 }
 
 export interface GearsToMount extends Labelled {
   /** '24 → 72, 48 → (20) → 80'. */
   line: string
-  /** By name; null when the lathe has one only, without a name. */
+  /** The drive by its name; null when the lathe has one only, without a name. */
   drive: string | null
+  /** The position of the gearbox, likewise. */
   gearbox: string | null
   /** In the order of the train: input shaft, studs, output shaft. */
   shafts: MountedShaft[]
-  /** Idlers by their letters. */
+  /** Idlers by the `letter` of their shafts. */
   idlers: { letter: string; gear: GearName }[]
   meshes: MeshToSet[]
   swing: Amount | null
+  /** The least gap on the banjo, and what it is `between`, in words. */
   clearance: (Labelled & { gap: Length; between: string }) | null
   /** Null when nothing was said to be mounted. */
   changes: { off: GearName[]; on: GearName[]; stay: GearName[]; text: string } | null
@@ -110,10 +116,12 @@ export interface RealLead {
   /** lead / wanted - 1. `over`: the same along a run of thread; both null when there is no error. */
   error: { exact: Rational; ppm: Amount; over: (Labelled & { run: Length; error: Length }) | null }
   code: 'exact' | 'within' | 'outside'
+  /** The code as a sentence. */
   verdict: string
   fit: Fit | null
 }
 
+/** What a lead error does to the fit over the length on which screw and nut engage. */
 export interface Fit {
   engagement: Length
   /** Lead error over the engagement, signed. */
@@ -127,10 +135,12 @@ export interface Fit {
   /** The lead error that would eat all of it; goes into a wanted thread's `tolerance` as { error, over }. */
   stands: (Labelled & { error: Length; over: Length }) | null
   code: 'negligible' | 'fits' | 'tight' | 'will-not-fit' | 'unjudged'
+  /** The code as a sentence. */
   verdict: string
 }
 
 export interface PassToTake extends Labelled {
+  /** Counted from 1, over cuts and spring passes. */
   number: number
   kind: 'cut' | 'spring'
   /** Setting from touching the work, straight in and along the slide that feeds. */
@@ -142,6 +152,7 @@ export interface PassToTake extends Labelled {
 
 export interface Cutting extends Labelled {
   cut: 'screw' | 'nut'
+  /** Its name, the `standard` that gives it, its included angle. */
   form: { name: string; standard: string; angle: Amount }
   leadAngle: Amount
   /** Basic diameters of the part that is cut. */
@@ -169,7 +180,10 @@ export interface Cutting extends Labelled {
   passes: PassToTake[]
 }
 
-/** Code, sentence, and where the check is known from. */
+/**
+ * Code, sentence, and where the check is known from. A scratch pass has `crests`, a count of lines, and `spaces` between
+ * them, a count of leads; wires a `correction` for the lead angle, and whether it is `applied`.
+ */
 export type Check = Labelled & { source: string } & (
     | { code: 'isolated' }
     | { code: 'gears-set' }
@@ -193,6 +207,7 @@ export type Check = Labelled & { source: string } & (
     | { code: 'effective'; effective: Length; limits: Range | null }
     | { code: 'try-mate' }
   )
+/** What is checked. */
 export type CheckCode = Check['code']
 
 export interface RunOut extends Labelled {
@@ -202,14 +217,17 @@ export interface RunOut extends Labelled {
   tool: Length
   /** By the groove; null when its width is not known. */
   limit: Amount | null
-  /** Every speed of the lathe, slowest first: the groove that it needs, and whether it serves. */
+  /** Every speed of the lathe, slowest first: the groove that it needs, and whether it `serves`. */
   speeds: (Labelled & { speed: Amount; groove: Length; serves: boolean | null })[]
 }
 
+/** How to come from the first start of a thread to the others. */
 export interface Starts {
+  /** A count of 2 or more. */
   count: number
   /** From the first start to each other one; each way by itself. */
   each: (Labelled & {
+    /** Which start, counted from 1. */
     start: number
     /** Part of a turn of the spindle: '1/3'. */
     turn: string
@@ -217,11 +235,12 @@ export interface Starts {
     slide: Length
     /** Teeth of the gear on the input shaft, unmeshed and turned on; null when they do not divide. */
     teeth: number | null
-    /** Carriage moved on with the half nuts open; null when no such move is short, or there are no half nuts. */
+    /** Carriage moved on by whole threads of the leadscrew with the half nuts open; null when no such move is short, or there are no half nuts. */
     carriage: { move: Length; threads: number } | null
   })[]
 }
 
+/** A tap to be made at home. */
 export interface TapToMake {
   major: Length
   effective: Labelled & { range: Range }
@@ -229,7 +248,9 @@ export interface TapToMake {
   hole: Length
   point: Length
   core: Length
+  /** A count of 2 to 4. */
   flutes: number
+  /** Chamfered `threads`, from and to; the `length` of the chamfer for them and its `angle` to the axis. */
   chamfers: (Labelled & {
     name: 'taper' | 'second' | 'bottoming'
     threads: [number, number]
@@ -238,6 +259,7 @@ export interface TapToMake {
   })[]
 }
 
+/** The other part of the job, and a tap for it. */
 export interface Mate {
   /** Sizes of the other part; null when not asked for. */
   part: { is: 'screw' | 'nut'; major: Length; effective: Length; minor: Length; drill: Cutting['drill'] } | null

@@ -27,10 +27,13 @@ export interface TrainDrawing {
   /** The banjo as it stands, when it is known. */
   banjo: { swing: number; pivot: Point; plate: Point[]; slots: DrawnSlot[] } | null
   keepOut: { x: number; y: number; radius: number }[]
+  /** The smallest to spare, mm, and what it is `between`, in words. */
   clearance: { mm: number; between: string } | null
 }
 
+/** A shaft where it is drawn; x and y in mm. */
 export interface DrawnShaft extends Point {
+  /** 'A' for the input shaft, then on along the train. */
   letter: string
   name: string
   turning: Turning
@@ -38,6 +41,7 @@ export interface DrawnShaft extends Point {
   setting: { slot: number; along: number } | null
 }
 
+/** A gear where it is drawn; x, y and radii in mm. */
 export interface DrawnGear extends Point {
   /** Index into `shafts`. */
   shaft: number
@@ -51,6 +55,7 @@ export interface DrawnGear extends Point {
   tipRadius: number
 }
 
+/** Where two gears touch; x, y and the distance of their centres in mm. */
 export interface DrawnMesh extends Point {
   /** Indices into `shafts`; the pitch circles touch at x, y. */
   between: [number, number]

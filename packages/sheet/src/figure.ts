@@ -7,7 +7,7 @@ export interface Labelled {
   text: string
 }
 
-/** A length and its print both ways: '8.647 mm' and '0.3404 in'; small errors as '3.1 µm' and '0.000122 in'. */
+/** A length in mm and its print both ways, `text` and `inch`: '8.647 mm' and '0.3404 in'; small errors as '3.1 µm' and '0.000122 in'. */
 export interface Length extends Labelled {
   mm: number
   inch: string
@@ -18,7 +18,7 @@ export interface Amount extends Labelled {
   value: number
 }
 
-/** A pitch or lead: exactly in mm, and printed as a length and in threads per inch; ≈ where digits were dropped or pi is involved. */
+/** A pitch or lead: exactly in mm, and printed as a length and in threads per inch, `tpi`; ≈ where digits were dropped or pi is involved. */
 export interface PitchFigure extends Labelled {
   mm: number
   exact: Rational

@@ -5,13 +5,14 @@ import type { Train } from '@trainwright/trains'
 export const hundredths = (mm: number): string => (Math.round(mm * 100) / 100 || 0).toFixed(2)
 export const millimetres = (mm: number): string => `${hundredths(mm)} mm`
 
-/** The lead both ways: '≈ 0.976923 mm' and '26 tpi'; ≈ where digits were dropped or pi is involved. */
+/** The lead both ways, `mm` and `tpi`: '≈ 0.976923 mm' and '26 tpi'; ≈ where digits were dropped or pi is involved. */
 export function leadFigures(train: Pick<Train, 'lead' | 'approximate'>): { mm: string; tpi: string } {
   const { mm, tpi } = printPitch(train.lead)
   const about = (text: string) => (train.approximate && !text.startsWith('≈') ? `≈ ${text}` : text)
   return { mm: about(mm), tpi: about(tpi) }
 }
 
+/** A lead error as it is printed; `exact` when there is none, and no pi. */
 export interface ErrorFigures {
   exact: boolean
   /** 'exact', '+125 ppm', '−0.8 ppm'. */

@@ -14,6 +14,7 @@ import { answered, indexingOf } from './gear-indexing.js'
 import { gearName } from './mount.js'
 import { Problems } from './problems.js'
 
+/** A gear to be made, and what there is to make it with; lengths in mm. */
 export interface GearToMake {
   /** Teeth and module or dp; a gear that proposeGears gives will do. */
   gear: GearQuestion
@@ -21,8 +22,9 @@ export interface GearToMake {
   head?: Head
   /** Cutters owned, as they are stamped. */
   cutters?: OwnedCutter[]
-  /** mm. */
+  /** Diameter, mm; default none. */
   bore?: number
+  /** mm, each up to the bore; needs one. */
   keyway?: { width: number; depth: number }
   /** The least wall between root and bore or keyway, mm; default 0. */
   wall?: number

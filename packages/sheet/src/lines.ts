@@ -7,8 +7,10 @@ export interface SheetPart {
   /** Its key in the sheet. */
   key: string
   title: string
+  /** As they are printed. */
   lines: string[]
 }
+/** Whatever can be printed as a sheet. */
 export type AnySheet = SetUpSheet | GearSheet | ChartSheet
 
 /** Headings by key; a part without one stands under the heading before it. */

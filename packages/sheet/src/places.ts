@@ -2,8 +2,10 @@ import type { Gear, Lathe, ShaftName, Train } from '@trainwright/trains'
 
 /** Which way a shaft turns, seen from the gear end of the lathe with the spindle running forward (clockwise). */
 export type Turning = 'clockwise' | 'anticlockwise'
+/** What a gear does in the train. */
 export type Role = 'driver' | 'idler' | 'driven'
 
+/** A gear where it sits. */
 export interface PlacedGear {
   gear: Gear
   plane: number

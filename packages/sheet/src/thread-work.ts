@@ -1,6 +1,9 @@
 import type { Form, Nose } from '@trainwright/threads'
 
-/** The thread besides its pitch, as the sheet is asked for it. Lengths in mm, angles in degrees. */
+/**
+ * The thread besides its pitch, as the sheet is asked for it. Lengths in mm, angles in degrees; numbers above 0, up to
+ * 10000, unless said otherwise.
+ */
 export interface ThreadWork {
   form: Form
   /** Nominal diameter of the screw. Exactly one of the two diameters. */
@@ -21,10 +24,11 @@ export interface ThreadWork {
   crest?: 'form' | 'sharp'
   /** Nose of the tool; default the form's own root. */
   nose?: Nose
-  /** Passes to full depth, or the first cut straight in; default by the pitch. */
+  /** Passes to full depth, a count of 1 to 200; default by the pitch. */
   passes?: number
+  /** The first cut, mm straight in; instead of `passes`. */
   firstCut?: number
-  /** Default 2 (common practice, no source). */
+  /** Passes more at full depth, whole, 0 to 20; default 2 (common practice, no source). */
   springPasses?: number
   /** Width of the run-out groove. */
   groove?: number

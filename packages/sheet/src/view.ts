@@ -4,7 +4,7 @@ import type { Turning } from './places.js'
 
 /** How a drawing is turned so that it looks like the machine. */
 export interface View {
-  /** Degrees anticlockwise from the frame of the layout; default 90, which puts the input shaft above the output. */
+  /** Any number of degrees anticlockwise from the frame of the layout; default 90, which puts the input shaft above the output. */
   rotate?: number
   /** Left for right: a machine whose front is on the left seen from its gear end. Default false. */
   mirror?: boolean

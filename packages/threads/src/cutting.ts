@@ -5,9 +5,10 @@ import { type Form, type Profile, profileOf } from './forms.js'
 import { type Caution, caution } from './messages.js'
 import { cot, degrees, radians, rounded } from './rounding.js'
 
-/** The tool's nose, mm: a flat (0 for a point) or a radius. */
+/** The tool's nose, mm: a flat (0 for a point) or a radius, from 0 to what the groove of the thread holds. */
 export type Nose = { flat: number } | { radius: number }
 
+/** What to turn, and how deep to go; lengths in mm. */
 export interface Cut {
   /** Turn the blank to this diameter, mm. */
   blank: number
@@ -43,9 +44,11 @@ function noseOf(nose: unknown, profile: Profile, p: number, ask: Checks): { belo
  */
 export function threadCut(q: {
   form: Form
+  /** As text, 0.001 to 1000 mm. */
   pitch: PitchText
-  /** Exactly one of the two. */
+  /** Diameter, mm, above 0, up to 10000: exactly one of the two. */
   major?: number
+  /** As measured, mm, up to 10000. */
   effective?: number
   /** 'form': flat as the blank leaves it, or rounded afterwards. Default 'form'. */
   crest?: 'form' | 'sharp'
@@ -97,14 +100,17 @@ const MOST_PASSES = 200
  */
 export function passes(q: {
   form: Form
+  /** As text, 0.001 to 1000 mm. */
   pitch: PitchText
-  /** Full depth straight in, mm; threadCut gives it. */
+  /** Full depth straight in, mm, above 0; threadCut gives it. */
   depth: number
+  /** Passes to full depth, 1 to 200. */
   passes?: number
+  /** Straight in, mm, up to `depth`; instead of `passes`. */
   firstCut?: number
-  /** Default 2 (common practice, no source). */
+  /** Passes more at full depth, 0 to 20; default 2 (common practice, no source). */
   springPasses?: number
-  /** Degrees from the cross-slide's line of travel; default 0, straight in. */
+  /** Degrees from the cross-slide's line of travel, up to half the thread angle; default 0, straight in. */
   compound?: number
   /** Default: the form's own root. */
   nose?: Nose
@@ -142,8 +148,8 @@ export function passes(q: {
 }
 
 /**
- * What to feed for a depth: straight in by the cross-slide, or along the flank by the compound slide set at `compound`
- * degrees from the cross-slide's line of travel (0: parallel to it).
+ * What to feed for a depth of `depth` mm, above 0: straight in by the cross-slide, or along the flank by the compound slide set at `compound`
+ * degrees from the cross-slide's line of travel (default 0: parallel to it).
  * @throws InputError for a compound set past half the thread angle, where it would cut a wrong flank.
  */
 export function infeed(q: { form: Form; depth: number; compound?: number }): Infeed {

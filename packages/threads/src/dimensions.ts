@@ -3,8 +3,10 @@ import { Checks } from './checks.js'
 import { type Form, type Profile, profileOf } from './forms.js'
 import { degrees, rounded } from './rounding.js'
 
+/** A thread by its form, its pitch and one diameter; lengths in mm, above 0, up to 10000. */
 export interface ThreadQuestion {
   form: Form
+  /** As text, 0.001 to 1000 mm. */
   pitch: PitchText
   /** Default 1, at most 60. */
   starts?: number

@@ -1,6 +1,7 @@
 import type { Checks } from './checks.js'
 import { cot, radians } from './rounding.js'
 
+/** The forms that have a name; `forms` holds each with its standard. */
 export type FormName =
   | 'metric'
   | 'unified'
@@ -16,11 +17,12 @@ export type FormName =
 export interface OwnForm {
   /** Included angle, degrees, 5 to 150. */
   angle: number
-  /** Truncation at the crest as a fraction of the sharp height, 0 to under 0.5. */
+  /** Truncation at the crest as a fraction of the sharp height, 0 to 0.499. */
   crest: number
-  /** Truncation at the root as a fraction of the sharp height, 0 to under 0.5. */
+  /** Truncation at the root as a fraction of the sharp height, 0 to 0.499. */
   root: number
 }
+/** A form by its name, or the owner's own. */
 export type Form = FormName | OwnForm
 
 /** A form as data. Heights are measured from the effective line, in pitches. */
@@ -29,11 +31,11 @@ export interface FormInfo {
   standard: string
   /** Included angle, degrees. */
   angle: number
-  /** From the effective line out to the screw's crest. */
+  /** From the effective line out to the screw's crest, in pitches. */
   addendum: number
-  /** From the effective line in to the screw's root. */
+  /** From the effective line in to the screw's root, in pitches. */
   dedendum: number
-  /** From the effective line in to the nut's crest. */
+  /** From the effective line in to the nut's crest, in pitches. */
   nutDedendum: number
   /** Crest and root are round, tangent to the flanks. */
   rounded?: true

@@ -2,13 +2,19 @@ import { divide, multiply, type PitchText, type Rational, rational } from '@trai
 import { Checks, type ExactLength } from './checks.js'
 import { rounded } from './rounding.js'
 
+/** A leadscrew, the lead that is cut and, where there is one, the chasing dial. */
 export interface DialQuestion {
+  /** Its pitch as text, 0.001 to 1000 mm. */
   leadscrew: PitchText
   /** The lead that the train really cuts, exactly; never the wanted one. */
   lead: ExactLength
-  /** Travel of the carriage for one turn of the dial, '4 in', and the lines on it; leave it out where there is none. */
+  /**
+   * `travel` of the carriage for one turn of the dial, as text ('4 in'), and the lines on it, 1 to 1000; leave it out
+   * where there is none.
+   */
   dial?: { travel: string; lines: number }
 }
+/** The half nuts may be closed again at `every` so many lines of the dial, at any place, or have to stay closed. */
 export type DialAnswer = { every: number } | 'any' | 'closed'
 
 const whole = (a: Rational, b: Rational): boolean => divide(a, b).d === '1'
@@ -42,7 +48,8 @@ export function chasingDial(q: DialQuestion): DialAnswer {
 
 /**
  * The scratch-pass check: on a scratch of one start, `crests` lines lie `spaces` = crests - 1 leads apart in all. What
- * that should measure, what it measures with the lead that the train cuts, and the difference, mm.
+ * that should measure, what it measures with the lead that the train cuts, and the difference, mm. `crests` is whole, 2 to
+ * 10000.
  * @throws InputError for leads that cannot be read, or fewer than 2 crests.
  */
 export function scratchPass(q: { wanted: ExactLength; cut: ExactLength; crests: number }): {

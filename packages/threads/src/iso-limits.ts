@@ -3,9 +3,11 @@ import { Checks } from './checks.js'
 import { diameterSteps, gradesAt, type PitchRow, pitchRows, toleranceAt } from './grades.js'
 import { rounded } from './rounding.js'
 
+/** A metric thread and its tolerance class. */
 export interface LimitsQuestion {
   /** Nominal, mm, 1 to 355. */
   diameter: number
+  /** mm as a number, or as text; one that is published from this diameter. */
   pitch: PitchText | number
   /** '6g', '4h', '5g6g' for screws; '6H', '5H', '4H5H' for nuts. */
   class: string

@@ -8,7 +8,8 @@ import { cot, rounded } from './rounding.js'
 /**
  * What a lead error comes to over the engagement: `axial`, mm, with the error's own sign, and `onEffective`, mm, by which
  * the screw acts too large (a nut too small) on the effective diameter: cot(half the angle) x |axial|, of either sign
- * (1.732 at 60, 1.921 at 55, 2.273 at 47.5 degrees; NPL, Notes on Screw Gauges, from memory).
+ * (1.732 at 60, 1.921 at 55, 2.273 at 47.5 degrees; NPL, Notes on Screw Gauges, from memory). The error is -1000000 to
+ * 1000000 ppm, the engagement above 0, up to 10000 mm.
  * @throws InputError for a square thread, whose upright flanks turn a lead error into lost backlash only.
  */
 export function leadErrorEffect(q: { form: Form; errorPpm: number; engagement: number }): {
@@ -24,10 +25,11 @@ export function leadErrorEffect(q: { form: Form; errorPpm: number; engagement: n
   return rounded({ axial, onEffective: Math.abs(axial) * cot(half) })
 }
 
+/** What a lead error comes to, in mm as leadErrorEffect gives it, and whether that matters: a code and a sentence. */
 export interface LeadErrorVerdict {
   axial: number
   onEffective: number
-  /** Of the tolerance on the effective diameter; 0.25 is a quarter of it. */
+  /** As a fraction of the tolerance on the effective diameter: 0.25 is a quarter of it. */
   share: number
   code: VerdictCode
   message: string
@@ -35,7 +37,7 @@ export interface LeadErrorVerdict {
 
 /**
  * Whether a lead error matters: the share of the tolerance on the effective diameter (mm; from isoLimits, baLimits or your
- * own allowance) that it eats over the engagement. Up to a tenth 'negligible', to a half 'fits', to all 'tight', past that
+ * own allowance; above 0, up to 10000) that it eats over the engagement. Up to a tenth 'negligible', to a half 'fits', to all 'tight', past that
  * 'will-not-fit' (common practice, no source).
  * @throws InputError as leadErrorEffect, and for a tolerance that is not above zero.
  */
@@ -53,7 +55,7 @@ export function leadErrorVerdict(q: {
   return { ...effect, share, code, message: verdictSentence(code, share) }
 }
 
-/** As the wanted thread of a train search takes it: an error over a length. */
+/** As the wanted thread of a train search takes it: lengths as text, an `error` of '0.02 mm' `over` '6 mm'. */
 export interface LeadTolerance {
   error: string
   over: string
@@ -61,7 +63,7 @@ export interface LeadTolerance {
 
 /**
  * The lead error that a job stands when it may eat `allowance` mm of the effective diameter over `engagement` mm:
- * allowance x tan(half the angle). The answer goes into a wanted thread's `tolerance` as it is.
+ * allowance x tan(half the angle). The allowance is 0.00001 to 10000, the engagement up to 10000. The answer goes into a wanted thread's `tolerance` as it is.
  * @throws InputError for a square thread, or sizes out of range.
  */
 export function leadTolerance(q: { form: Form; allowance: number; engagement: number }): LeadTolerance {
@@ -76,7 +78,8 @@ export function leadTolerance(q: { form: Form; allowance: number; engagement: nu
 
 /**
  * The same from a tolerance class of ISO 965-1 and the length of the nut: the error may eat `share` of the tolerance on the
- * effective diameter, by default half (common practice, no source).
+ * effective diameter, 0.01 to 1 as a fraction, by default half (common practice, no source). `diameter` and `engagement` in mm, `class`
+ * as isoLimits takes it.
  * @throws InputError as isoLimits and leadTolerance.
  */
 export function leadToleranceOfClass(q: {

@@ -12,6 +12,7 @@ interface NutQuestion {
   major: number
 }
 
+/** A hole to be tapped; lengths in mm. */
 export interface TappingDrill {
   /** mm. */
   hole: number
@@ -45,6 +46,7 @@ export interface Chamfer {
   /** Angle of the chamfer to the axis for them, degrees. */
   angle: [number, number]
 }
+/** A tap made at home; lengths in mm, angles in degrees. */
 export interface Tap {
   /** Over the crests, at least, mm: they have to clear the screw's. */
   major: number

@@ -54,6 +54,7 @@ const cautions = {
   'nut-crest': "This nose is broader than the form's root: the crests of a standard nut will foul.",
   tap: "A hard tap shatters: protect your eyes, turn it by hand, back it off often; harden it by the steel maker's own sheet.",
 }
+/** What there is to mind about a cut or a tap. */
 export type CautionCode = keyof typeof cautions
 /** Something to mind: a code and a sentence. */
 export interface Caution {

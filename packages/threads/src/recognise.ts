@@ -5,17 +5,21 @@ import { recognitionSentence } from './messages.js'
 import { rounded } from './rounding.js'
 import { allEntries, type SeriesThread } from './series.js'
 
-/** What was read, and by how much it may be wrong either way; mm or degrees. */
+/**
+ * What was read, and by how much it may be wrong either way; mm or degrees. The value is above 0, the doubt 0 or more,
+ * both up to 10000.
+ */
 export interface Measured {
   value: number
   doubt: number
 }
+/** What was measured on a screw; at least one of it. */
 export interface Measurements {
   /** Over the crests, by calipers or micrometer. */
   major?: Measured
   /** By wires. */
   effective?: Measured
-  /** By a pitch gauge, or over several crests; doubt in mm. */
+  /** By a pitch gauge, or over several crests: `value` as text, doubt in mm, 0 or more. */
   pitch?: { value: PitchText; doubt: number }
   /** Included angle, degrees. */
   angle?: Measured
@@ -26,7 +30,7 @@ export interface Recognition {
   thread: SeriesThread
   /** Measured less nominal, of what was measured: mm, the angle in degrees. */
   deviation: { major?: number; effective?: number; pitch?: number; angle?: number }
-  /** 0 when all is nominal, more the worse it fits. */
+  /** 0 when all is nominal, more the worse it fits: the sum of squares of deviations, each in times its own doubt. */
   misfit: number
 }
 

@@ -8,6 +8,7 @@ import { type SeriesTable, seriesTables } from './tables/series.js'
 export interface SeriesThread {
   /** 'M6', 'M10x1', '1/4-20 UNC', '1/4 BSF', '4 BA', '5/16 ME 32'. */
   name: string
+  /** One of seriesNames. */
   series: string
   form: FormName
   /** '1 mm', '26 tpi'. */

@@ -4,7 +4,7 @@ import { rounded } from './rounding.js'
 
 /** How to come from the first start to another; each way by itself, all from the first start. */
 export interface Start {
-  /** 2 to the number of starts. */
+  /** Which start it is, counted from 1: 2 to the number of starts. */
   start: number
   /** Turn of the spindle with the leadscrew still, exactly. */
   turn: Rational
@@ -35,9 +35,11 @@ function carriageMove(slide: Rational, lead: Rational, leadscrew: Rational): Sta
  */
 export function indexStarts(q: {
   pitch: ExactLength
+  /** Whole, 2 to 60. */
   starts: number
+  /** Its pitch, 0.001 to 1000 mm; without it no carriage move is told. */
   leadscrew?: PitchText
-  /** A gear that turns as the spindle does; where it turns `r` times as fast, give its teeth times r. */
+  /** A gear of 6 to 2000 teeth that turns as the spindle does; where it turns `r` times as fast, give its teeth times r. */
   gear?: { teeth: number }
 }): Start[] {
   const ask = new Checks(q)

@@ -9,6 +9,7 @@ const LEAD_ANGLE_LIMIT = 5
 /** 0.00015 in: what the correction has to exceed before it matters (Machinery's Handbook, 31st ed., p. 2127). */
 const MATTERS = 0.00381
 
+/** Diameters of wires, mm. */
 export interface WireSizes {
   /** Touches the flanks at the effective diameter; `least`, where that wire would sink below the crests. */
   best: number
@@ -17,12 +18,14 @@ export interface WireSizes {
   /** Still touches the straight flanks. */
   greatest: number
 }
+/** A thread and the wires on it. */
 export interface WireQuestion {
   form: Form
+  /** As text, 0.001 to 1000 mm. */
   pitch: PitchText
-  /** mm. */
+  /** Diameter, mm, above 0; between `least` and `greatest` of wireSizes. */
   wire: number
-  /** Default 1. */
+  /** Whole, 1 to 60; default 1. */
   starts?: number
   /** Default false. */
   leadCorrection?: boolean
@@ -61,7 +64,7 @@ function read(q: { form: Form; pitch: PitchText }): Read {
 }
 
 /**
- * The wires that serve three-wire measurement of a thread, mm: the best touches at the effective diameter.
+ * The wires that serve three-wire measurement of a thread of a `pitch` given as text, mm: the best touches at the effective diameter.
  * Geometry; for 60 and 29 degrees it gives the published 0.505182 p and 1.010362 p, 0.487263 p and 0.650013 p.
  * @throws InputError for a square thread, or an own form that no wire fits.
  */
@@ -139,7 +142,7 @@ export function effectiveFromWires(q: WireQuestion & { over: number }): number {
 
 /** The lead-angle correction by itself. */
 export interface WireCorrection {
-  /** Degrees, at the effective diameter. */
+  /** In degrees, at the effective diameter. */
   leadAngle: number
   /** What the lead angle adds to the measurement over wires, mm. */
   correction: number
@@ -150,7 +153,8 @@ export interface WireCorrection {
 }
 
 /**
- * How much the lead angle lifts the wires, whether that matters, and whether the formula still holds.
+ * How much the lead angle lifts the wires, whether that matters, and whether the formula still holds. `effective` is a
+ * diameter in mm, above 0.
  * @throws InputError as overWires without correction.
  */
 export function leadCorrection(q: WireQuestion & { effective: number }): WireCorrection {
@@ -170,7 +174,7 @@ export function leadCorrection(q: WireQuestion & { effective: number }): WireCor
 
 /**
  * Of the wires at hand, the one nearest the best that touches the flanks of this thread; null when none does.
- * `away` is its difference from the best wire, mm.
+ * The `pitch` is text; `away` is its difference from the best wire, mm.
  * @throws InputError as wireSizes, and for wires that are not sizes in mm.
  */
 export function nearestWire(q: {

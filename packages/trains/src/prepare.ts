@@ -17,8 +17,11 @@ import { makeBench } from './search/bench.js'
 
 /** The questions of one workshop, without naming it again. */
 export interface Prepared {
+  /** As the function of this name. */
   findTrains(wanted: ThreadWanted, options?: FindOptions): TrainSearch
+  /** As the function of this name; `onProgress` hears how far it is. */
   proposeGears(wanted: ThreadWanted[], options?: ProposeOptions & { onProgress?: ProgressListener }): GearProposals
+  /** As the function of this name; `onProgress` hears how far it is. */
   makeChart(wanted: ThreadWanted[], options?: ChartOptions & { onProgress?: ProgressListener }): ChartRow[]
 }
 

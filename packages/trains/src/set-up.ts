@@ -64,7 +64,7 @@ export function checkSetUp(x: unknown, setUp: unknown): CheckedSetUp {
 
 /**
  * What the lathe cuts with this set-up: the lead in mm for one turn of the spindle, exactly, and its hand. Idlers change
- * the hand, never the lead.
+ * the hand, never the lead. `approximate` says that pi is in the leadscrew's pitch.
  * @throws WorkshopError when lathe or set-up cannot be read, or gears that should mesh differ in module.
  */
 export function leadOf(lathe: Lathe, setUp: SetUp): { lead: Rational; hand: Hand; approximate: boolean } {

@@ -5,9 +5,10 @@ import type { Point } from '../chain.js'
 /** How a banjo was put in: as measured with rule and calipers, or in the terms of a drawing of it. */
 export type BanjoTerms = 'measured' | 'drawn'
 
+/** A banjo, as it stands or as far as it is known, and how it was put in. */
 export interface BanjoToDraw {
   banjo: Banjo
-  /** mm, input shaft to output shaft. */
+  /** mm, input shaft to output shaft, above 0. */
   centreDistance: number
   /** Swing against each stop, degrees, in the order in which they were put in; default that of the banjo. */
   stops?: readonly [number, number]
@@ -28,18 +29,22 @@ export type Dimension = {
   optional: boolean
 } & (
   | {
-      /** Between two points; drawn beside them where other lines lie upon it: 1 and 2 to the left, -1 to the right. */
+      /** Between two points; drawn in a lane beside them where other lines lie upon it. */
       kind: 'length'
       from: Point
       to: Point
+      /** A count of lanes: 1 and 2 to the left, -1 to the right, 0 on the line. */
       lane: number
     }
   | {
       /** Round the pivot, degrees in the frame of the layout; `radius` in mm. */
       kind: 'angle'
       centre: Point
+      /** Degrees. */
       from: number
+      /** Degrees. */
       to: number
+      /** mm. */
       radius: number
     }
 )
@@ -47,6 +52,7 @@ export type Dimension = {
 /** A banjo to scale: mm, seen from the gear end of the lathe, output shaft at the origin, input shaft on the x axis. */
 export interface BanjoDrawing {
   terms: BanjoTerms
+  /** Centres, mm. */
   shafts: [output: Point, input: Point]
   pivot: Point
   pivotName: 'output' | 'input'
@@ -54,6 +60,7 @@ export interface BanjoDrawing {
   turns: Required<Slot>[]
   /** Half way between the stops. */
   rest: BanjoPose
+  /** At its two stops. */
   stops: [BanjoPose, BanjoPose]
   keepOut: { x: number; y: number; radius: number }[]
   dimensions: Dimension[]

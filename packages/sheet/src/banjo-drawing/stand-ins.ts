@@ -1,10 +1,13 @@
 import type { Banjo, MeasuredBanjo, MeasuredSlot, Slot } from '@trainwright/trains'
 
-/** A banjo as far as it has been measured, or read off a drawing. */
+/** A banjo as far as it has been measured, with the units and ranges of MeasuredBanjo. */
 export type RoughMeasures = Omit<Partial<MeasuredBanjo>, 'slots' | 'stops'> & {
   slots: readonly Partial<MeasuredSlot>[]
   stops: readonly Partial<MeasuredBanjo['stops'][number]>[]
 }
+/**
+ * A banjo of a drawing as far as it is known; lengths in mm, angles in degrees, with the ranges and defaults of Banjo.
+ */
 export type RoughBanjo = Omit<Banjo, 'slots' | 'swing'> & {
   slots: readonly Partial<Slot>[]
   swing: readonly [number | undefined, number | undefined]
@@ -44,7 +47,7 @@ export function standInMeasures(rough: RoughMeasures): MeasuredBanjo {
   return { ...rough, centreDistance, slots, stops: stops as unknown as MeasuredBanjo['stops'] }
 }
 
-/** The same for a banjo in the terms of a drawing. */
+/** The same for a banjo in the terms of a drawing, over a centre distance in mm. */
 export function standInBanjo(
   rough: RoughBanjo,
   centreDistance: number = TYPICAL.centreDistance,

@@ -19,6 +19,7 @@ export const dimensionMeanings = {
   y: 'sideways from that line',
   radius: 'to its edge',
 } as const
+/** Every measure of a banjo that a person may put in. */
 export type DimensionName = keyof typeof dimensionMeanings
 
 const nameOf = (field: string): DimensionName => /(\w+)(?:\[\d+\])?$/.exec(field)![1] as DimensionName

@@ -6,7 +6,7 @@ import { nanometre } from './layout.js'
 /** Which way a thing lies from another, seen from the gear end of the lathe. */
 export type Sense = 'anticlockwise' | 'clockwise'
 
-/** A slot as rule and calipers tell it. All distances in mm, between centres. */
+/** A slot as rule and calipers tell it. All distances in mm, between centres, above 0, up to 10000. */
 export interface MeasuredSlot {
   /** Pivot to stud, with the stud pushed to the nearer and to the further end. */
   near: number
@@ -21,7 +21,10 @@ export interface MeasuredSlot {
   lies?: Sense
 }
 
-/** A banjo as measured on the lathe, for people who have no protractor. */
+/**
+ * A banjo as measured on the lathe, for people who have no protractor. All distances in mm, above 0 unless said
+ * otherwise, up to 10000.
+ */
 export interface MeasuredBanjo {
   /** Input shaft to output shaft. */
   centreDistance: number
@@ -35,10 +38,11 @@ export interface MeasuredBanjo {
   stops: [{ toStud: number; lies?: Sense }, { toStud: number; lies?: Sense }]
   /** Diameters of the largest nut, washer or bush on the shafts. */
   collars?: number[]
-  /** Air to leave around a collar; default 0.5. */
+  /** Air to leave around a collar, 0 to 50; default 0.5. */
   air?: number
 }
 
+/** A banjo as the search takes it, with what else the measures tell of the lathe; lengths in mm. */
 export interface BanjoFromMeasures {
   banjo: Banjo
   centreDistance: number

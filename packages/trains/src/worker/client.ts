@@ -23,24 +23,28 @@ import { argumentsOf, isRecord, type Kind, kinds, OPTIONS_AT, type WorkerLike } 
  * worker died of it twice.
  */
 export interface TrainWorker {
+  /** Resolves to what the function of this name gives. */
   findTrains(
     workshop: Workshop,
     wanted: ThreadWanted,
     options?: FindOptions & CallOptions,
     call?: CallOptions,
   ): Promise<TrainSearch>
+  /** Resolves to what the function of this name gives. */
   proposeGears(
     workshop: Workshop,
     wanted: ThreadWanted[],
     options?: ProposeOptions & CallOptions,
     call?: CallOptions,
   ): Promise<GearProposals>
+  /** Resolves to what the function of this name gives. */
   makeChart(
     workshop: Workshop,
     wanted: ThreadWanted[],
     options?: ChartOptions & CallOptions,
     call?: CallOptions,
   ): Promise<ChartRow[]>
+  /** Resolves to what the function of this name gives. */
   layOut(lathe: Lathe, setUp: SetUp, call?: CallOptions): Promise<LaidOut>
   /** Ends the workers; what is open, or asked later, rejects with AbortError. */
   close(): void

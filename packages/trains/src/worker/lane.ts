@@ -5,6 +5,7 @@ import type { AbortReason } from './messages.js'
 import type { Kind, WorkerLike } from './protocol.js'
 import { startThread, type Thread } from './thread.js'
 
+/** How to take a question back, and how to hear how far it is. */
 export interface CallOptions {
   /** Takes the question back, at once. */
   signal?: AbortSignal | undefined

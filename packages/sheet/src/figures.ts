@@ -1,8 +1,8 @@
 import { multiply, printPitch, type Rational, rational, toDecimal } from '@trainwright/measures'
 import type { Train } from '@trainwright/trains'
 
-/** '84.30': hundredths of a millimetre, near what a vernier reads. */
-export const hundredths = (mm: number): string => (Math.round(mm * 100) / 100 || 0).toFixed(2)
+/** '84.30': hundredths of a millimetre, near what a vernier reads; by way of 1e-9, as figures of drawings. */
+export const hundredths = (mm: number): string => (Math.round(Math.round(mm * 1e9) / 1e7) / 100 || 0).toFixed(2)
 export const millimetres = (mm: number): string => `${hundredths(mm)} mm`
 
 /** The lead both ways, `mm` and `tpi`: '≈ 0.976923 mm' and '26 tpi'; ≈ where digits were dropped or pi is involved. */

@@ -11,7 +11,10 @@ const aliases: Readonly<Record<string, string>> = {
   LÖWENHERZ: 'LOEWENHERZ',
 }
 
-/** What a name says in one spelling: its words, then its numbers in their order; 1 1/8 is one number, 1.125. */
+/**
+ * What a name says in one spelling: its words, then its numbers in their order; 1 1/8 is one number, 1.125. A point ends a
+ * word or parts a number; elsewhere it is a slip, and kept so that nothing is found.
+ */
 function keyOf(name: string): string {
   const spelt = tidy(name)
     .toUpperCase()
@@ -19,7 +22,9 @@ function keyOf(name: string): string {
     .replace(/(\d),(\d)/g, '$1.$2')
   const words: string[] = []
   const numbers: number[] = []
-  for (const [token, whole = 0, n, d] of spelt.matchAll(/(?:(\d+)[\s-]+)?(\d+)\/(\d+)|\d*\.?\d+|[A-ZÖ]+|[^\s#".-]/g)) {
+  for (const [token, whole = 0, n, d] of spelt.matchAll(
+    /(?:(\d+)[\s-]+)?(\d+)\/(\d+)|\d*\.?\d+|[A-ZÖ]+|(?<![A-ZÖ])\.|[^\s#".-]/g,
+  )) {
     const value = d ? Number(whole) + Number(n) / Number(d) : Number(token)
     if (!Number.isNaN(value)) numbers.push(value)
     else if (!fillers.includes(token)) words.push(aliases[token] ?? token)

@@ -65,7 +65,8 @@ export const number =
   (least: number, most: number): Read<number> =>
   (r, x, path) => {
     if (typeof x !== 'number' || !Number.isFinite(x)) return r.refuse(path, 'number')
-    return x < least || x > most ? r.refuse(path, 'range', `${least} to ${most}`) : x
+    // 0 for -0, which JSON does not keep.
+    return x < least || x > most ? r.refuse(path, 'range', `${least} to ${most}`) : x + 0
   }
 
 /** A finite number above zero. */
@@ -80,7 +81,7 @@ export const whole =
   (least: number, most: number): Read<number> =>
   (r, x, path) =>
     Number.isInteger(x) && (x as number) >= least && (x as number) <= most
-      ? (x as number)
+      ? (x as number) + 0
       : r.refuse(path, 'whole', `${least} to ${most}`)
 
 export const text =

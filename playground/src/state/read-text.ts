@@ -1,7 +1,10 @@
 import { gather, type Problem, parseLength, toNumber } from '@trainwright/measures'
 
+/** Decimals, as people type them and as numbers print: not 0x10, which would be 16 teeth. */
+const decimal = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i
+
 /** NaN for what is no number, so that whoever checks it says where. */
-export const number = (text: string): number => (text.trim() === '' ? Number.NaN : Number(text))
+export const number = (text: string): number => (decimal.test(text.trim()) ? Number(text) : Number.NaN)
 
 /** Leaves out what was left blank, so that the default holds. */
 export const given = <K extends string, V>(

@@ -20,6 +20,16 @@ const alsoWritten = new Set(['Workshop', 'Banjo', 'OwnForm', 'GearRef', 'GearSto
 const ranges =
   /\b(above|from|at least|at most|or more|or less|up to|within|below|defaults?|any|least|between|to -?\d+|positive|no more)\b/i
 
+/** Packages whose figures rest on standards, handbooks and geometry: which, is said with each function. */
+const sourced = /^(threads|gearcutting)\b/
+const sources =
+  /\b(ISO \d|BS \d|ASME|NPL|MAAG|SDP|Handbook|Buckingham|Jones|Rose|BA\b|practice|memory|catalogue|geometr|arithmetic|source)/i
+/** They look up, choose or print, and figure nothing out. */
+const figureless = new Set([
+  ...['checkBlank', 'chooseCutter', 'outlinePath', 'outlineSvg', 'outlineDxf'],
+  ...['findThread', 'nearestWire', 'recognitionVerdict', 'seriesNames'],
+])
+
 interface Documented {
   comment?: Comment
 }
@@ -157,6 +167,9 @@ export async function readDocstrings(root: string): Promise<Docstrings> {
     if (!own) missing.push(`${path}: a docstring`)
     for (const signature of one.signatures ?? []) {
       functions.push({ module, name: one.name, throws: tag(signature, '@throws'), says: said(signature) })
+      if (sourced.test(module) && !figureless.has(one.name) && !sources.test(parts(signature.comment?.summary))) {
+        missing.push(`${path}: its source`)
+      }
       for (const shape of inline(signature.type)) members(shape, `${path}()`, own, false)
       for (const given of signature.parameters ?? []) {
         const told = `${own} ${said(given)}`

@@ -32,7 +32,8 @@ function check(checks: Checks, teeth: number): void {
 
 /**
  * The involute form cutter of a set of eight for a tooth count, Infinity for a rack. Sets by diametral pitch number
- * from 1 for 135 teeth to the rack down to 8 for 12 and 13; module sets commonly number the other way. The range
+ * from 1 for 135 teeth to the rack down to 8 for 12 and 13 (J. Rose, Modern Machine-Shop Practice, 1887-8); module sets
+ * commonly number the other way (common practice, no source). The range
  * stamped on the cutter rules.
  *
  * ```ts

@@ -51,7 +51,7 @@ const angle = (seconds: number): Angle => ({
 
 /**
  * Divisions by the degree scale of a rotary table: each place in degrees, minutes and seconds from the start, rounded
- * to what the dial can show, so that nothing adds up. A rotary table with plates is a Head: see `indexing`.
+ * to what the dial can show, so that nothing adds up; plain arithmetic. A rotary table with plates is a Head: see `indexing`.
  *
  * ```ts
  * dialIndexing({ divisions: 7, table: { worm: 90, reading: 10 } }).table[1].dial // { degrees: 3, minutes: 25, seconds: 40 }

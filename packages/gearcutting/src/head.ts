@@ -38,7 +38,7 @@ export function checkHead(head: Head, checks: Checks): void {
 export const divides = (worm: number, circle: number, divisions: number): boolean => (circle * worm) % divisions === 0
 
 /**
- * The division counts within `range`, both ends included, that plain indexing makes exactly, in order. It feeds
+ * The division counts within `range`, both ends included, that plain indexing makes exactly, in order, by arithmetic. It feeds
  * `makeable` where a gear to make is sought.
  * @param range least and greatest count; default [20, 127], the gears commonly made
  * @throws InputError for a head that cannot divide and a range that is upside down or not 1 to 10000.

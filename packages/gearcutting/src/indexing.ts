@@ -125,7 +125,7 @@ function byTwo(found: TwoCircles, worm: number, divisions: number): IndexingPlan
 /**
  * How to divide a turn of the work on the owner's own head. Plain where a circle divides exactly, in the largest such
  * circle; else compound, if two circles of one plate do; else in the circle whose nearest holes stray least. A backward
- * move has negative turns and holes.
+ * move has negative turns and holes. All of it is arithmetic.
  *
  * ```ts
  * const head = { worm: 40, plates: [[21, 23, 27, 29, 31, 33]] }

@@ -29,7 +29,8 @@ const distance = (pair: Pair): number =>
   ((pair.module * (pair.teeth[0] + pair.teeth[1])) / 2) * (Math.cos(pair.angle) / Math.cos(workingAngle(pair)))
 
 /**
- * Distance in mm between two gears that mesh without play: module x (z1 + z2) / 2, and more or less with profile shift.
+ * Distance in mm between two gears that mesh without play: module x (z1 + z2) / 2, and more or less with profile shift
+ * (geometry of the involute).
  * @throws InputError for teeth that are not whole or not 6 to 1000, a module that is not 0.01 to 100 mm, shifts that
  * cannot mesh.
  */
@@ -113,7 +114,7 @@ export function contactRatio(q: MeshQuestion): number {
 
 /**
  * Whether a tip of one gear would run past the base circle of the other: full involutes would jam, and generated ones
- * are undercut for it.
+ * are undercut for it (geometry of the line of action).
  * @throws InputError as contactRatio.
  */
 export function interferes(q: MeshQuestion): boolean {

@@ -107,7 +107,7 @@ function pinMeetsKeyway(pin: NonNullable<OutlineQuestion['pin']>, floor: number,
 /**
  * The shape of a gear for laser, CNC or print: true involute flanks, the root fillet that a rack would generate (with
  * undercut where it makes one), tip and root circles, and the holes. Flanks and fillets are chains of arcs that meet
- * without corners and stay within `tolerance` of the true curves.
+ * without corners and stay within `tolerance` of the true curves. All of it is geometry.
  *
  * ```ts
  * const gear = outline({ teeth: 32, module: 1, bore: 12, keyway: { width: 4, depth: 1.8 } })

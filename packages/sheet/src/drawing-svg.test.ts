@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { drawTrain } from './drawing.js'
 import { drawingToSvg, type SvgOptions } from './drawing-svg.js'
+import { figure } from './svg.js'
 import { banjoExample } from './testing/banjo-example.js'
 import { gear, trainOf } from './testing/train-of.js'
 import { expectWellFormed } from './testing/well-formed.js'
@@ -88,6 +89,13 @@ describe('drawingToSvg', () => {
     expectWellFormed(svg)
     expect(svg).not.toContain('<script>')
     expect(svg).toContain('&lt;script&gt;alert(&quot;1 &amp; 2&quot;)&lt;/script&gt;.')
+  })
+
+  it('rounds a half the same way whichever digit the engine ends its sine with', () => {
+    const half = 40.625
+    for (const near of [half - 7e-15, half, half + 7e-15]) expect(figure(near)).toBe('40.63')
+    expect(half - 7e-15).toBeLessThan(half)
+    expect([figure(-0.001), figure(0.3), figure(-1.006)]).toEqual(['0', '0.3', '-1.01'])
   })
 
   it('holds neither NaN nor infinity nor more than hundredths', () => {

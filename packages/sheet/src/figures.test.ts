@@ -46,6 +46,8 @@ describe('millimetres', () => {
   it.each([
     [84.3, '84.30 mm'],
     [-0.001, '0.00 mm'],
+    [40.625, '40.63 mm'],
+    [40.625 - 7e-15, '40.63 mm'],
     [12.345678, '12.35 mm'],
   ])('%s', (mm, text) => {
     expect(millimetres(mm)).toBe(text)

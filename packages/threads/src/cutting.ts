@@ -38,7 +38,7 @@ function noseOf(nose: unknown, profile: Profile, p: number, ask: Checks): { belo
 
 /**
  * Blank diameter and depth of cut for a thread, by the crest wanted and the nose of the tool: the groove goes as deep as
- * brings the effective diameter right. `crest` 'form' starts from the nominal major diameter, 'sharp' from the crests of the
+ * brings the effective diameter right, by geometry. `crest` 'form' starts from the nominal major diameter, 'sharp' from the crests of the
  * sharp triangle.
  * @throws InputError as threadDimensions, and for a nose too broad for the groove.
  */
@@ -149,7 +149,7 @@ export function passes(q: {
 
 /**
  * What to feed for a depth of `depth` mm, above 0: straight in by the cross-slide, or along the flank by the compound slide set at `compound`
- * degrees from the cross-slide's line of travel (default 0: parallel to it).
+ * degrees from the cross-slide's line of travel (default 0: parallel to it). Geometry.
  * @throws InputError for a compound set past half the thread angle, where it would cut a wrong flank.
  */
 export function infeed(q: { form: Form; depth: number; compound?: number }): Infeed {

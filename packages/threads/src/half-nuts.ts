@@ -48,7 +48,7 @@ export function chasingDial(q: DialQuestion): DialAnswer {
 
 /**
  * The scratch-pass check: on a scratch of one start, `crests` lines lie `spaces` = crests - 1 leads apart in all. What
- * that should measure, what it measures with the lead that the train cuts, and the difference, mm. `crests` is whole, 2 to
+ * that should measure, what it measures with the lead that the train cuts, and the difference, mm, by arithmetic. `crests` is whole, 2 to
  * 10000.
  * @throws InputError for leads that cannot be read, or fewer than 2 crests.
  */

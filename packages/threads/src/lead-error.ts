@@ -63,7 +63,7 @@ export interface LeadTolerance {
 
 /**
  * The lead error that a job stands when it may eat `allowance` mm of the effective diameter over `engagement` mm:
- * allowance x tan(half the angle). The allowance is 0.00001 to 10000, the engagement up to 10000. The answer goes into a wanted thread's `tolerance` as it is.
+ * allowance x tan(half the angle), the inverse of leadErrorEffect and of the same source. The allowance is 0.00001 to 10000, the engagement up to 10000. The answer goes into a wanted thread's `tolerance` as it is.
  * @throws InputError for a square thread, or sizes out of range.
  */
 export function leadTolerance(q: { form: Form; allowance: number; engagement: number }): LeadTolerance {

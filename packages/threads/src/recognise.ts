@@ -30,7 +30,10 @@ export interface Recognition {
   thread: SeriesThread
   /** Measured less nominal, of what was measured: mm, the angle in degrees. */
   deviation: { major?: number; effective?: number; pitch?: number; angle?: number }
-  /** 0 when all is nominal, more the worse it fits: the sum of squares of deviations, each in times its own doubt. */
+  /**
+   * 0 when all is nominal, more the worse it fits: the sum of squares of deviations, each in times its doubt and half of
+   * what made screws lack.
+   */
   misfit: number
 }
 
@@ -44,7 +47,8 @@ type Quantity = keyof typeof under
  * answer means none: treat the thread as your own (recognitionVerdict says so).
  *
  * A diameter may lie under nominal by its doubt and what made screws lack; over nominal only by its doubt. Pitch and angle
- * may differ by their doubts. Ranked by the sum of squared deviations, each in its own doubt.
+ * may differ by their doubts. Ranked by the sum of squared deviations, each in its own doubt: least squares. What made screws lack is taken
+ * from the limits of ISO 965-1 6g and of BS 93.
  * @throws InputError when nothing was measured, or a value or doubt is no number.
  */
 export function recogniseThread(q: Measurements): Recognition[] {

@@ -22,7 +22,7 @@ function read(q: RunOut): { ask: Checks; lead: number; tool: number; reaction: n
 
 /**
  * The least width of a run-out groove, mm: the tool and what the carriage travels at `speed` (rev/min) in the time that
- * the operator needs to withdraw it.
+ * the operator needs to withdraw it. Arithmetic, but for the half second (common practice, no source).
  * @throws InputError for sizes out of range.
  */
 export function runOutGroove(q: RunOut & { speed: number }): { travel: number; width: number } {
@@ -34,7 +34,7 @@ export function runOutGroove(q: RunOut & { speed: number }): { travel: number; w
 
 /**
  * The spindle speed, rev/min, that a run-out groove of `groove` mm allows, and which of the lathe's speeds serve, fastest
- * first. None: turn the spindle by hand.
+ * first. None: turn the spindle by hand. Arithmetic, but for the half second (common practice, no source).
  * @throws InputError for a groove no wider than the tool, or speeds that are not numbers above zero.
  */
 export function threadingSpeeds(q: RunOut & { groove: number; speeds?: readonly number[] }): {
@@ -52,7 +52,7 @@ export function threadingSpeeds(q: RunOut & { groove: number; speeds?: readonly 
 /**
  * Which way the carriage travels while it cuts. Right-hand work with the spindle forward is cut towards the headstock,
  * left-hand work towards the tailstock; a reversed spindle (tool upside down or behind) turns both round. Towards the
- * tailstock the cut starts in the run-out groove: cut that first, to the full depth.
+ * tailstock the cut starts in the run-out groove: cut that first, to the full depth. Geometry of the screw.
  * @throws InputError for words that are not known.
  */
 export function directionOfTravel(q: {

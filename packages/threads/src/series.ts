@@ -109,7 +109,8 @@ export function allEntries(): ReadonlyMap<string, Entry[]> {
 export const seriesNames = (): string[] => [...allEntries().keys()]
 
 /**
- * All threads of a published series, smallest first (BA by number), for wish lists and charts.
+ * All threads of a published series, smallest first (BA by number), for wish lists and charts. From ISO 261, ISO 228-1,
+ * ISO 2902, ASME B1.1, ASME B1.5, BS 84 and BS 93; Loewenherz from Machinery's Handbook; Model Engineer from memory.
  * @throws InputError for a series that is not kept; it names those that are.
  */
 export function series(name: string): SeriesThread[] {

@@ -122,7 +122,7 @@ export function overWires(q: WireQuestion & { effective: number }): number {
 }
 
 /**
- * The effective diameter, mm, from a measurement over three wires: the inverse of overWires.
+ * The effective diameter, mm, from a measurement over three wires: the inverse of overWires, of the same source.
  * @throws InputError as overWires, and for a measurement too small to be over these wires.
  */
 export function effectiveFromWires(q: WireQuestion & { over: number }): number {
@@ -153,7 +153,8 @@ export interface WireCorrection {
 }
 
 /**
- * How much the lead angle lifts the wires, whether that matters, and whether the formula still holds. `effective` is a
+ * How much the lead angle lifts the wires by the formula of overWires, of the same source, whether that matters, and
+ * whether the formula still holds. `effective` is a
  * diameter in mm, above 0.
  * @throws InputError as overWires without correction.
  */

@@ -244,6 +244,12 @@ describe('all problems at once', () => {
 })
 
 describe('data of unknown origin', () => {
+  it('has no -0, which JSON would not keep', () => {
+    const checked = checkWorkshop(lathe({ studs: -0, shaftClearance: -0 }))
+    const read = checked.ok && checked.workshop.lathe
+    expect(read).toMatchObject({ studs: 0, shaftClearance: 0 })
+  })
+
   it('is never followed along prototypes', () => {
     const inherited = Object.create(sound)
     expect(refused(inherited)).toEqual(['lathe object', 'gears list'])

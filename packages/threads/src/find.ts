@@ -22,12 +22,12 @@ function keyOf(name: string): string {
     .replace(/(\d),(\d)/g, '$1.$2')
   const words: string[] = []
   const numbers: number[] = []
-  for (const [token, whole = 0, n, d] of spelt.matchAll(
-    /(?:(\d+)[\s-]+)?(\d+)\/(\d+)|\d*\.?\d+|[A-ZÖ]+|(?<![A-ZÖ])\.|[^\s#".-]/g,
+  for (const [token, whole = 0, n, d, word = token] of spelt.matchAll(
+    /(?:(\d+)[\s-]+)?(\d+)\/(\d+)|\d*\.?\d+|([A-ZÖ]+)\.?|[^\s#"-]/g,
   )) {
     const value = d ? Number(whole) + Number(n) / Number(d) : Number(token)
     if (!Number.isNaN(value)) numbers.push(value)
-    else if (!fillers.includes(token)) words.push(aliases[token] ?? token)
+    else if (!fillers.includes(word)) words.push(aliases[word] ?? word)
   }
   return [...words, ...numbers].join(' ')
 }

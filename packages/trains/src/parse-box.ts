@@ -17,7 +17,10 @@ export function parseBox(text: string): GearStock[] {
   const r = new Reader()
   const counts = new Map<number, number>()
   // "20 x 2" is one gear, as it is written on paper.
-  const words = (line(r, text, 'gears') ?? '').replace(/\s*([x×*])\s*/gi, '$1').split(/[\s,;]+/)
+  const words = (line(r, text, 'gears') ?? '')
+    .replace(/\s+/g, ' ')
+    .replace(/ ?([x×*]) ?/gi, '$1')
+    .split(/[ ,;]+/)
   words
     .filter((w) => w !== '')
     .forEach((word, i) => {

@@ -1,4 +1,6 @@
 import { deflateRawSync, inflateRawSync } from 'node:zlib'
+import { type Problem, parsePitch } from '@trainwright/measures'
+import { series, seriesNames } from '@trainwright/threads'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { files, plain, share, texts, trees } from '../../../test-data/fuzz.js'
@@ -7,7 +9,9 @@ import { FIRST_VERSION } from '../../test/first-version.js'
 import { demo } from '../demo.js'
 import { splitTyped } from './kept.js'
 import { linkOf, readLink } from './link.js'
+import { readSetUp } from './read-set-up.js'
 import { lengthTexts, number, numbers } from './read-text.js'
+import { readWishes } from './wishes.js'
 import { documentOf, fileText, type Opened, readFile } from './workshop-file.js'
 
 /*
@@ -80,7 +84,9 @@ const links = fc.oneof(
 /** What is in a link, by another unpacker; null when there is nothing. */
 function unpacked(link: string): string | null {
   try {
-    return inflateRawSync(Buffer.from(link.slice(START.length), 'base64url'), { maxOutputLength: 100_000 }).toString()
+    return inflateRawSync(Buffer.from(link.slice(START.length), 'base64url'), { maxOutputLength: 100_000 })
+      .toString()
+      .replace(/^\ufeff/, '')
   } catch {
     return null
   }
@@ -136,5 +142,58 @@ test('a field with a number is read as the decimal in it, or as none', () => {
       expect({ alike, kept }).toEqual({ alike: true, kept: true })
     }),
     share(3),
+  )
+})
+
+const published = new Set(seriesNames().flatMap((name) => series(name).map(({ pitch }) => pitch)))
+const wish = fc
+  .tuple(
+    fc.constantFrom('0.7 mm', '26 tpi', '1/8 in', 'M6', '1/4 BSF', '4 BA', '0.5 mod', '1 1/2 Whitworth'),
+    fc.constantFrom('', ' Foot screws', ', LH', ' left-handed', ' 2 starts', ' eyepiece 3-start'),
+  )
+  .map((parts) => parts.join(''))
+const list = fc.array(wish, { maxLength: 5 }).map((lines) => lines.join('\n'))
+
+test('each line of a wish list is a thread, or named as none', () => {
+  let read = 0
+  fc.assert(
+    fc.property(texts(list), (list) => {
+      const problems: Problem[] = []
+      const wishes = readWishes({ list, ppm: '500' }, problems)
+      const lines = list.split('\n').filter((line) => line.trim() !== '')
+      expect(wishes.length + problems.length).toBe(lines.length)
+      for (const { pitch, starts = 1, tolerance } of wishes) {
+        read++
+        expect(Number(parsePitch(pitch).mm.n)).toBeGreaterThan(0)
+        // As it stands in its line, or the pitch of the published thread that is named there.
+        const stands = lines.some((line) => line.replaceAll(/\s+/g, ' ').includes(pitch))
+        expect(stands || published.has(pitch), JSON.stringify({ list, pitch })).toBe(true)
+        expect(starts === 1 || list.includes(String(starts))).toBe(true)
+        expect(tolerance).toEqual({ ppm: 500 })
+      }
+    }),
+    share(2),
+  )
+  expect(read).toBeGreaterThan(50)
+})
+
+const mounted = fc
+  .array(fc.constantFrom('24:72', '20-20-48', '48 → (20) → 80', '30/60m1.5', '20->65dp20', '127 – 100'), {
+    maxLength: 4,
+  })
+  .map((stages) => stages.join(', '))
+
+test('what is mounted is read with the teeth that stand there, in their order, or not at all', () => {
+  fc.assert(
+    fc.property(texts(mounted), (gears) => {
+      const problems: Problem[] = []
+      const setUp = readSetUp({ drive: 0, gearbox: 0, gears }, [], problems)
+      if (!setUp) return
+      expect(problems).toEqual([])
+      const read = setUp.stages.flatMap(({ driver, idlers = [], driven }) => [driver, ...idlers, driven])
+      const sizes = /(m|dp)\d+(\.\d+)?/g
+      expect(read.map(({ teeth }) => teeth)).toEqual((gears.replace(sizes, '').match(/\d+/g) ?? []).map(Number))
+    }),
+    share(2),
   )
 })

@@ -17,6 +17,13 @@ describe('lifted', () => {
     })
   })
 
+  it('lifts the same where no lathe is typed', () => {
+    const { lathe: _, ...typed } = shop.workshop
+    expect(lifted({ workshop: { ...typed, also: { wires: [0.3, 0.5] } } })).toMatchObject({
+      workshop: { wires: shop.workshop.wires, also: {} },
+    })
+  })
+
   it('leaves what is typed as it is', () => {
     const also = { speeds: [1, 2] }
     expect(lifted({ workshop: { lathe: { ...lathe, also } } })).toMatchObject({ workshop: { lathe } })

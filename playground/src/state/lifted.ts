@@ -1,4 +1,4 @@
-import { isPlain, type Plain } from './shape.js'
+import { isPlain } from './shape.js'
 import { workshopFrom } from './typed-from.js'
 
 /**
@@ -6,9 +6,10 @@ import { workshopFrom } from './typed-from.js'
  * is lifted from there to where it is typed, unless something is typed there already. What cannot be lifted stays.
  */
 export function lifted(x: unknown): unknown {
-  if (!isPlain(x) || !isPlain(x.workshop) || !isPlain(x.workshop.lathe)) return x
-  const { also = {}, lathe, ...typed } = x.workshop
-  const { also: ofLathe = {}, ...typedLathe } = lathe as Plain
+  if (!isPlain(x) || !isPlain(x.workshop)) return x
+  const { also = {}, lathe = {}, ...typed } = x.workshop
+  if (!isPlain(lathe)) return x
+  const { also: ofLathe = {}, ...typedLathe } = lathe
   if (!isPlain(also) || !isPlain(ofLathe) || Object.keys({ ...also, ...ofLathe }).length === 0) return x
   try {
     const others = { ...ofLathe, leadscrew: { pitch: '' } }

@@ -57,7 +57,7 @@ describe('readSetUp', () => {
     expect(read(line).problems).toEqual([])
   })
 
-  it.each(['24', '24:', 'a:b', '24:72 48', '24:72m', '24:72x2'])('says what is wrong with %j', (line) => {
+  it.each(['24', '24:', 'a:b', '24:72 48', '24:72m', '24:72x2', '48(20)→80'])('says what is wrong with %j', (line) => {
     expect(read(line).setUp).toBeNull()
     expect(read(line).problems.map(({ path }) => path)).toEqual(['mounted.gears'])
   })

@@ -32,7 +32,7 @@ function sizeOf(teeth: readonly number[], written: Size, kinds: Kinds): Size {
  * gears of a stage by : - / or arrows, idlers in brackets or not.
  */
 export function readSetUp({ drive, gearbox, gears }: TypedMounted, kinds: Kinds, problems: Problem[]): SetUp | null {
-  const line = gears.replace(/[()]/g, '').replace(/\s*(?:->|[-–:/→])\s*/g, '-')
+  const line = gears.replace(/[\s()]+/g, ' ').replace(/ ?(?:->|[-–:/→]) ?/g, '-')
   const words = line.split(/[\s,;]+/).filter(Boolean)
   const stages = words.flatMap((word) => {
     const [, list, by, size] = STAGE.exec(word) ?? []

@@ -36,8 +36,9 @@ export default defineConfig({
         test: {
           name: 'library',
           include: ['.ci/library/*.test.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          // Compilers and installations: on a busy machine they take what they take.
+          testTimeout: 240_000,
+          hookTimeout: 240_000,
           maxWorkers: 2,
         },
       },

@@ -15,7 +15,7 @@ import { type Consumer, makeConsumer, names, pathOf, run, tool, typeRoots } from
 let consumer: Consumer
 beforeAll(async () => {
   consumer = await makeConsumer()
-}, 120_000)
+})
 afterAll(() => consumer?.remove())
 
 const readmeOf = (name: string): Promise<string> => readFile(join(pathOf(name), 'README.md'), 'utf8')

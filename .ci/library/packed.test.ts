@@ -38,6 +38,16 @@ describe.each(names)('%s', (name) => {
     expect(held.sort()).toEqual(['CHANGELOG.md', 'LICENSE', 'README.md', 'package.json', ...built].sort())
   })
 
+  test('depends on what it imports, and on nothing else', async () => {
+    const dist = join(installed(name), 'dist')
+    const files = ((await readdir(dist, { recursive: true })) as string[]).filter((file) => /\.(js|d\.ts)$/.test(file))
+    const code = (await Promise.all(files.map((file) => readFile(join(dist, file), 'utf8')))).join('\n')
+    const imported = code.matchAll(/^(?:import|export) (?:.* from )?['"]((?:@[\w-]+\/)?[\w.-]+)[^'"]*['"];$/gm)
+    const foreign = [...imported].map(([, from]) => from).filter((from) => !from.startsWith('.'))
+    const { dependencies } = JSON.parse(await readFile(join(installed(name), 'package.json'), 'utf8'))
+    expect([...new Set(foreign)].sort()).toEqual(Object.keys(dependencies).sort())
+  })
+
   test('names nothing that is not in it', async () => {
     const told = await readFile(join(installed(name), 'package.json'), 'utf8')
     expect(told).not.toMatch(/workspace:|"source"/)

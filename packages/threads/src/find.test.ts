@@ -70,6 +70,7 @@ describe('names as people write them', () => {
     '1/4-21 UNC',
     'M6 6g',
     'M6!',
+    'BA.5',
     '..5 Acme',
     'M6 . 1',
     '1/0 BSF',

@@ -23,7 +23,7 @@ function keyOf(name: string): string {
   const words: string[] = []
   const numbers: number[] = []
   for (const [token, whole = 0, n, d, word = token] of spelt.matchAll(
-    /(?:(\d+)[\s-]+)?(\d+)\/(\d+)|\d*\.?\d+|([A-ZÖ]+)\.?|[^\s#"-]/g,
+    /(?:(\d+)[\s-]+)?(\d+)\/(\d+)|\d*\.?\d+|([A-ZÖ]+)(?:\.(?!\d))?|[^\s#"-]/g,
   )) {
     const value = d ? Number(whole) + Number(n) / Number(d) : Number(token)
     if (!Number.isNaN(value)) numbers.push(value)

@@ -30,7 +30,7 @@ export function watchPage() {
   const text = (selector) => document.querySelector(selector)?.textContent.replace(/\s+/g, ' ').trim()
   let waiting = true
   new MutationObserver((changes) => {
-    if (waiting && document.querySelector('.train-drawing')) {
+    if (waiting && document.querySelector('.train-drawing')?.checkVisibility({ visibilityProperty: true })) {
       waiting = false
       drawn((now) => {
         seen.answer = now

@@ -39,6 +39,28 @@ const workerSharesChunks: Plugin = {
   },
 }
 
+/** Sends for the worker, too, as soon as the page's address is read. */
+const sentForEarly: Plugin = {
+  name: 'sent-for-early',
+  apply: 'build',
+  transformIndexHtml: {
+    order: 'post',
+    handler(html, { bundle = {} }) {
+      const chunks = Object.values(bundle).filter((part) => part.type === 'chunk')
+      const needed = new Set<string>()
+      const need = (file: string): void => {
+        if (needed.has(file)) return
+        needed.add(file)
+        for (const other of chunks.find(({ fileName }) => fileName === file)?.imports ?? []) need(other)
+      }
+      for (const { name, fileName } of chunks) if (name === 'worker') need(fileName)
+      return [...needed]
+        .filter((file) => !html.includes(file))
+        .map((file) => ({ tag: 'link', attrs: { rel: 'modulepreload', crossorigin: true, href: `./${file}` } }))
+    },
+  },
+}
+
 /** The page for days without network. A newer version waits until the person agrees to it. */
 const offline = VitePWA({
   registerType: 'prompt',
@@ -68,7 +90,7 @@ const offline = VitePWA({
 export default defineConfig({
   // Any folder of any server will do.
   base: './',
-  plugins: [contentSecurityPolicy, workerSharesChunks, offline],
+  plugins: [contentSecurityPolicy, workerSharesChunks, sentForEarly, offline],
   build: { modulePreload: { polyfill: false } },
   // The search runs in a module worker, which becomes a chunk of its own.
   worker: { format: 'es' },

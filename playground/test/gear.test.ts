@@ -3,7 +3,7 @@ import { gearSheet } from '@trainwright/sheet'
 import type { Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
 import { printed, squeezed } from './pdf.js'
-import { note, nothingWrong, paste, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import { note, nothingWrong, paste, reload, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
@@ -149,7 +149,7 @@ describe('what the owner has', () => {
       await nothingWrong(page, errors)
       await page.click('text=I have made them')
       expect(await page.inputValue('#f-kinds-0-line')).toMatch(/ 80 \d+ \d+$|x2/)
-      await page.reload()
+      await reload(page)
       await unfold(page)
       await wait(page, '#f-wishes-list')
       expect(await page.inputValue('#f-wishes-list')).toMatch(/^1 mm 0 BA\n/)

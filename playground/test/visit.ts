@@ -24,6 +24,7 @@ export function usePage() {
   return async (size = laptop) => {
     const opened = await built.open(size)
     await opened.page.waitForSelector('.train-drawing')
+    await drawn(opened.page)
     return { ...opened, url: built.url }
   }
 }
@@ -42,10 +43,23 @@ export const paste = (page: Page, field: string, text: string): Promise<void> =>
     entry.dispatchEvent(new InputEvent('input', { bubbles: true, inputType: 'insertFromPaste' }))
   }, text)
 export const thread = (page: Page, name: string): Promise<void> => page.click(`.ticket:has-text("${name}")`)
-export const unfold = (page: Page): Promise<void> =>
-  page.locator('details').evaluateAll((all) => {
+/** Settles when every part of the page is drawn: what is folded away comes after the first answer. */
+async function drawn(page: Page): Promise<void> {
+  await page.waitForFunction(() => {
+    const parts = [...document.querySelectorAll('tw-app, tw-app *')].filter((one) => 'hasUpdated' in one)
+    return parts.length > 0 && parts.every(({ hasUpdated }) => hasUpdated)
+  })
+}
+export async function reload(page: Page): Promise<void> {
+  await page.reload()
+  await drawn(page)
+}
+export async function unfold(page: Page): Promise<void> {
+  await drawn(page)
+  await page.locator('details').evaluateAll((all) => {
     for (const one of all) (one as HTMLDetailsElement).open = true
   })
+}
 
 /** Neither axe nor the page itself has anything to complain of. */
 export async function nothingWrong(page: Page, errors: string[]): Promise<void> {

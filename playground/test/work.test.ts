@@ -1,7 +1,20 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { printed, squeezed } from './pdf.js'
-import { laptop, note, nothingWrong, phone, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import {
+  laptop,
+  note,
+  nothingWrong,
+  phone,
+  reload,
+  screens,
+  text,
+  thread,
+  titleBlock,
+  unfold,
+  usePage,
+  wait,
+} from './visit.js'
 
 const visit = usePage()
 
@@ -122,7 +135,7 @@ test('lengths stand in the unit that the person reads, and stay so', async () =>
     expect(await text(part(page, name)), name).not.toMatch(/\d (mm|µm)/)
   expect(await titleBlock(page)).toMatch(/Lead 40 tpi/)
   await nothingWrong(page, errors)
-  await page.reload()
+  await reload(page)
   await sheetHolds(page, 'sizes', '1.1024 in')
 })
 

@@ -12,6 +12,7 @@ import type { ShownProblems } from '../state/shown-problems.js'
 import { Follow, type Store } from '../state/store.js'
 import type { SheetName } from '../state/top.js'
 import type { Updates } from '../updates.js'
+import { turn } from './turns.js'
 
 /** What the elements of the page share. */
 export interface Desk {
@@ -34,6 +35,8 @@ export interface Desk {
   making: Lazy<unknown>
   /** What those parts find wrong. */
   aside: Store<{ problems: readonly Problem[] }>
+  /** Settles when the answer to the first question, or why there is none, has been drawn. */
+  answered: Promise<void>
 }
 
 /**
@@ -46,6 +49,16 @@ export class Part extends LitElement {
 
   protected override createRenderRoot(): this {
     return this
+  }
+
+  /** First drawn when its turn comes; what is folded away lets the first answer go before. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (!this.hasUpdated) {
+      // A part whose code came later than its tag has no desk yet, and need not wait.
+      if (this.closest('details:not([open])')) await this.desk?.answered
+      await turn()
+    }
+    super.scheduleUpdate()
   }
 
   /** The stores after whose changes this part renders again. */

@@ -16,6 +16,7 @@ import './tw-sheets.js'
 import './tw-thread.js'
 import './tw-workshops.js'
 import './tw-work.js'
+import { allDrawn } from './turns.js'
 
 /** ms of quiet before the answer is said to those who listen. */
 const PAUSE = 900
@@ -50,6 +51,15 @@ export class App extends Part {
   }
 
   protected override updated(): void {
+    this.#speak()
+    void this.#point()
+  }
+
+  /** Shows where something is wrong, once it has been drawn. */
+  async #point(): Promise<void> {
+    if (this.desk.shown.value.size === 0) return
+    await this.desk.answered
+    await allDrawn()
     const wrong = [...this.desk.shown.value.keys()]
     this.#unfold(
       ...['lathe', 'kinds', 'mounted', 'wishes', 'making'].filter((name) =>
@@ -58,7 +68,6 @@ export class App extends Part {
     )
     if (wrong.some((path) => path.startsWith('lathe.banjo'))) this.#unfold('banjo')
     for (const path of wrong) this.#unfoldRound(this.querySelector(`#${idOf(path)}-note`))
-    this.#speak()
   }
 
   #speak(): void {

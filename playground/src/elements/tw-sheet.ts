@@ -7,6 +7,7 @@ import { matePart, passesPart, sizesPart } from './sheet/cutting.js'
 import { gearsPart, leadPart } from './sheet/gears.js'
 import { Pen } from './sheet/parts.js'
 import { cautionsPart, checksPart, runOutPart, sourcesPart, startsPart } from './sheet/running.js'
+import { turn } from './turns.js'
 
 /** The set-up sheet: the job from the gears to the last measurement, to be read at the lathe or printed. */
 @customElement('tw-sheet')
@@ -15,9 +16,15 @@ export class SheetPart extends Part {
     return [this.desk.sheets, this.desk.job.typed]
   }
 
+  /** To make it and to draw it takes long enough for two pieces of work. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.hasUpdated) await turn()
+    return super.scheduleUpdate()
+  }
+
   protected override firstUpdated(): void {
     // The train is answered first: what follows from it comes when that stands on the page.
-    void this.desk.sheets.maker.load()
+    void this.desk.answered.then(() => this.desk.sheets.maker.load())
   }
 
   #parts(pen: Pen, sheet: SetUpSheet): TemplateResult {

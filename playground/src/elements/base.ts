@@ -1,7 +1,6 @@
 import type { Problem } from '@trainwright/measures'
 import type { TrainWorker } from '@trainwright/trains/worker'
-import { LitElement } from 'lit'
-import { property } from 'lit/decorators.js'
+import { LitElement, type PropertyDeclarations } from 'lit'
 import type { Job } from '../state/job.js'
 import type { Keeper } from '../state/keeper.js'
 import type { Lazy } from '../state/lazy.js'
@@ -44,7 +43,8 @@ export interface Desk {
  * descriptions may point across parts.
  */
 export class Part extends LitElement {
-  @property({ attribute: false }) desk!: Desk
+  static override properties: PropertyDeclarations = { desk: { attribute: false } }
+  desk!: Desk
   #follow: Follow | undefined
 
   protected override createRenderRoot(): this {

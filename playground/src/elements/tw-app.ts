@@ -1,6 +1,5 @@
 import { errorFigures, trainInLine } from '@trainwright/sheet'
 import { html } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
 import { shopName } from '../keeping-words.js'
 import { shownTrain } from '../state/picked.js'
 import { spoken, verdict } from '../words.js'
@@ -22,15 +21,15 @@ import { allDrawn } from './turns.js'
 const PAUSE = 900
 
 /** The whole sheet: the job card with the question, the drawing sheet with the answer. */
-@customElement('tw-app')
 export class App extends Part {
+  static override properties = { wide: { type: Boolean }, said: { state: true }, inSight: { state: true } }
   /** Wide enough for the card to lie open beside the drawing. */
-  @property({ type: Boolean }) wide = false
-  @state() private said = ''
+  wide = false
+  private said = ''
   #pause: ReturnType<typeof setTimeout> | undefined
 
   /** Whether the answer itself can be seen, so that it need not be told twice. */
-  @state() private inSight = false
+  private inSight = false
 
   protected override firstUpdated(): void {
     const look = (entries: IntersectionObserverEntry[]) => {
@@ -120,6 +119,8 @@ export class App extends Part {
       <p class="unseen" role="status">${this.said}</p>`
   }
 }
+
+customElements.define('tw-app', App)
 
 declare global {
   interface HTMLElementTagNameMap {

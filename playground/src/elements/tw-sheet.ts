@@ -1,6 +1,5 @@
 import type { SetUpSheet } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { Part } from './base.js'
 import { choice, when } from './fields.js'
 import { matePart, passesPart, sizesPart } from './sheet/cutting.js'
@@ -10,7 +9,6 @@ import { cautionsPart, checksPart, runOutPart, sourcesPart, startsPart } from '.
 import { turn } from './turns.js'
 
 /** The set-up sheet: the job from the gears to the last measurement, to be read at the lathe or printed. */
-@customElement('tw-sheet')
 export class SheetPart extends Part {
   protected override follows() {
     return [this.desk.sheets, this.desk.job.typed]
@@ -71,6 +69,8 @@ export class SheetPart extends Part {
       ${when(sheet, () => html`<div class="parts">${this.#parts(new Pen(view.units), sheet!)}</div>`)}`
   }
 }
+
+customElements.define('tw-sheet', SheetPart)
 
 declare global {
   interface HTMLElementTagNameMap {

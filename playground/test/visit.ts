@@ -1,3 +1,4 @@
+import { join } from 'node:path'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, expect } from 'vitest'
 import { violations } from './axe.js'
@@ -21,8 +22,8 @@ export function usePage() {
     for (const context of built.browser.contexts()) await context.close()
   })
   afterAll(() => built?.close())
-  return async (size = laptop) => {
-    const opened = await built.open(size)
+  return async (size = laptop, link = '') => {
+    const opened = await built.open(size, link)
     await opened.page.waitForSelector('.train-drawing')
     await drawn(opened.page)
     return { ...opened, url: built.url }
@@ -61,8 +62,31 @@ export async function unfold(page: Page): Promise<void> {
   })
 }
 
+/** Goes on by the keyboard alone to the next element of a kind. */
+export async function tabTo(page: Page, what: string): Promise<void> {
+  for (let i = 0; i < 120; i++) {
+    await page.keyboard.press('Tab')
+    if (await page.evaluate((what) => document.activeElement?.matches(what), what)) return
+  }
+  throw new Error(`no ${what} by the keyboard`)
+}
+
+/** Where pictures of the page in its states are kept for people to look at; none are taken when it is not set. */
+const pictures = process.env.PICTURES
+let taken = 0
+async function takePicture(page: Page): Promise<void> {
+  if (!pictures) return
+  const { currentTestName = '' } = expect.getState()
+  const name = `${currentTestName.replace(/\W+/g, '-')}-${++taken}`
+  for (const colorScheme of ['dark', 'light'] as const) {
+    await page.emulateMedia({ colorScheme })
+    await page.screenshot({ path: join(pictures, `${name}-${colorScheme}.png`), fullPage: true })
+  }
+}
+
 /** Neither axe nor the page itself has anything to complain of. */
 export async function nothingWrong(page: Page, errors: string[]): Promise<void> {
+  await takePicture(page)
   expect(await violations(page)).toEqual([])
   expect(errors).toEqual([])
 }

@@ -8,6 +8,7 @@ import {
   phone,
   reload,
   screens,
+  tabTo,
   text,
   thread,
   titleBlock,
@@ -137,6 +138,22 @@ test('lengths stand in the unit that the person reads, and stay so', async () =>
   await nothingWrong(page, errors)
   await reload(page)
   await sheetHolds(page, 'sizes', '1.1024 in')
+})
+
+test('the keyboard alone recognises a thread', async () => {
+  const { page, errors } = await visit()
+  await tabTo(page, '[data-fold=measured] summary')
+  await page.keyboard.press('Enter')
+  await tabTo(page, '#f-measured-major-value')
+  await page.keyboard.type('3.54 mm')
+  await tabTo(page, '#f-measured-pitch-value')
+  await page.keyboard.type('0.66 mm')
+  await wait(page, '.candidate:has-text("4 BA")')
+  await tabTo(page, '.candidate button')
+  await page.keyboard.press('Enter')
+  expect(await page.inputValue('#f-wanted-pitch')).toBe('0.66 mm')
+  await wait(page, '.block-thread dd:has-text("0.66 mm")')
+  expect(errors).toEqual([])
 })
 
 test('the keyboard alone looks a thread up', async () => {

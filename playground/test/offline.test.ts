@@ -169,14 +169,24 @@ test('it can be installed: a manifest with icons of the sizes they say', async (
   expect(installabilityErrors.map(({ errorId }) => errorId).filter((id) => id !== 'in-incognito')).toEqual([])
 })
 
-test('nothing is asked of another origin, by the page or by what works for it offline', async () => {
+test('nothing is asked of another origin, by the page or by what works for it offline; the first version is no update', async () => {
   const context = await built.browser.newContext()
   const asked: string[] = []
   context.on('request', (request) => asked.push(request.url()))
   const page = await context.newPage()
+  await page.addInitScript(() => {
+    const offers: string[] = []
+    Object.assign(window, { offers })
+    new MutationObserver(() => {
+      const said = document.querySelector('.strip-said')?.textContent ?? ''
+      if (said.includes('newer version')) offers.push(said)
+    }).observe(document, { subtree: true, childList: true, characterData: true })
+  })
   await page.goto(built.url)
   await wait(page, '.train-drawing')
   await page.evaluate(() => navigator.serviceWorker.ready)
+  await page.waitForFunction(() => navigator.serviceWorker.controller)
+  expect(await page.evaluate(() => (window as unknown as { offers: string[] }).offers)).toEqual([])
   await page.fill('#f-wanted-pitch', '1 mm')
   await page.reload()
   await wait(page, '.train-drawing')

@@ -7,6 +7,7 @@ import { cpus, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { argv, execPath, version } from 'node:process'
 import { fileURLToPath } from 'node:url'
+import { figure } from './figures.js'
 import { boxText, wantedText } from './questions.js'
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url))
@@ -109,7 +110,6 @@ const comparisons = [
   ['Two gears to make, 20 gears', { ours: node('two gears 20', 4, 1) }],
 ]
 
-const figure = (ms) => (ms >= 1000 ? `${(ms / 1000).toFixed(1)} s` : `${ms.toFixed(ms < 10 ? 2 : 0)} ms`)
 const median = (list) => [...list].sort((a, b) => a - b)[Math.floor((list.length - 1) / 2)]
 
 function row(name, rounds) {

@@ -1,4 +1,4 @@
-import { defineConfig, type Plugin } from 'vite'
+import { defineConfig, type ESTree, type Plugin } from 'vite'
 import { VitePWA } from 'vite-plugin-pwa'
 
 /** Nothing from elsewhere, nothing inline. Only what is built: the development server needs inline styles. */
@@ -39,6 +39,93 @@ const workerSharesChunks: Plugin = {
   },
 }
 
+/** What the source of a template is set in is no part of the page: line breaks with their indentation become one space. */
+const templatesWithoutIndentation: Plugin = {
+  name: 'templates-without-indentation',
+  apply: 'build',
+  enforce: 'post',
+  transform(code, id) {
+    if (!/[\\/]playground[\\/]src[\\/].*\.ts$/.test(id) || !code.includes('html`')) return null
+    const texts: { start: number; end: number }[] = []
+    const look = (node: unknown): void => {
+      if (Array.isArray(node)) for (const one of node) look(one)
+      if (typeof node !== 'object' || node === null || Array.isArray(node)) return
+      const { type, tag, quasi } = node as ESTree.TaggedTemplateExpression
+      if (type === 'TaggedTemplateExpression' && tag.type === 'Identifier' && tag.name === 'html')
+        texts.push(...quasi.quasis)
+      for (const one of Object.values(node)) look(one)
+    }
+    look(this.parse(code))
+    let end = 0
+    const parts = texts
+      .sort((a, b) => a.start - b.start)
+      .map((text) => {
+        const before = code.slice(end, text.start)
+        end = text.end
+        return before + code.slice(text.start, text.end).replace(/\s*\n\s*/g, ' ')
+      })
+    return { code: parts.join('') + code.slice(end), map: null }
+  },
+}
+
+/** Late parts are few and whole: that what they import is sent for along with them is not worth a kilobyte. */
+const lateWithoutHelper: Plugin = {
+  name: 'late-without-helper',
+  apply: 'build',
+  enforce: 'pre',
+  load: (id) => (id === '\0vite/preload-helper.js' ? 'export const __vitePreload = (load) => load()' : null),
+}
+
+/**
+ * Few chunks, each packed as one text: what page and worker share, the page, the set-up sheet with the tables of threads.
+ * What is left is the worker, the banjo, the sheets for making gears, and DXF.
+ */
+const chunks = [
+  {
+    name: 'shared',
+    test: /[\\/](measures|trains|fraction\.js|comlink)[\\/](?!.*[\\/]worker[\\/](client|lane|thread|index))/,
+    minShareCount: 2,
+    priority: 3,
+  },
+  {
+    name: 'page',
+    test: /[\\/](playground|test-data|sheet|lit|lit-html|lit-element|reactive-element|worker[\\/](client|lane|thread|index))\b|preload-helper/,
+    tags: ['$initial' as const],
+    priority: 2,
+  },
+  {
+    name: 'sheet',
+    test: /[\\/](threads[\\/]|sheet[\\/](?!.*((gear|chart)-|banjo-drawing))|state[\\/](sheet-maker|thread-finder|lead-tolerance))/,
+    priority: 1,
+  },
+]
+
+/** Sends for the worker, too, as soon as the page's address is read. */
+const sentForEarly: Plugin = {
+  name: 'sent-for-early',
+  apply: 'build',
+  transformIndexHtml: {
+    order: 'post',
+    handler(html, { bundle = {} }) {
+      const parts = Object.values(bundle).filter((part) => part.type === 'chunk')
+      const needed = new Set<string>()
+      const need = (file: string): void => {
+        if (needed.has(file)) return
+        needed.add(file)
+        for (const other of parts.find(({ fileName }) => fileName === file)?.imports ?? []) need(other)
+      }
+      for (const { name, fileName } of parts) if (name === 'worker') need(fileName)
+      return [...needed]
+        .filter((file) => !html.includes(file))
+        .map((file) => ({
+          tag: 'link',
+          attrs: { rel: 'modulepreload', crossorigin: true, href: `./${file}` },
+          injectTo: 'head',
+        }))
+    },
+  },
+}
+
 /** The page for days without network. A newer version waits until the person agrees to it. */
 const offline = VitePWA({
   registerType: 'prompt',
@@ -68,8 +155,18 @@ const offline = VitePWA({
 export default defineConfig({
   // Any folder of any server will do.
   base: './',
-  plugins: [contentSecurityPolicy, workerSharesChunks, offline],
-  build: { modulePreload: { polyfill: false } },
+  plugins: [
+    contentSecurityPolicy,
+    workerSharesChunks,
+    templatesWithoutIndentation,
+    lateWithoutHelper,
+    sentForEarly,
+    offline,
+  ],
+  build: {
+    modulePreload: false,
+    rolldownOptions: { output: { codeSplitting: { groups: chunks, includeDependenciesRecursively: false } } },
+  },
   // The search runs in a module worker, which becomes a chunk of its own.
   worker: { format: 'es' },
 })

@@ -33,9 +33,10 @@ export class Updates extends Store<boolean> {
     }
   }
 
-  #offer({ waiting }: ServiceWorkerRegistration): void {
-    this.#waiting = waiting
-    this.set(waiting !== null)
+  /** The first version waits a moment, too, and there is none that it could take the place of. */
+  #offer({ waiting, active }: ServiceWorkerRegistration): void {
+    this.#waiting = active && waiting
+    this.set(this.#waiting !== null)
   }
 
   /** The person agrees. */

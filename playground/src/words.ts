@@ -24,7 +24,7 @@ export function inWords({ code, path, message }: Problem): string {
 export function verdict({ search, current, working, failure, problems }: Answer): string {
   if (failure !== null) return `The search failed: ${failure}`
   if (working) return 'Working …'
-  if (!search) return problems.length > 0 ? 'Correct what is marked, and the answer comes.' : 'Working …'
+  if (!search) return problems.length > 0 ? 'Fill in or correct what is marked, and the answer comes.' : 'Working …'
   if (!current) return 'Old answer: it stands until what is marked is corrected.'
   const { mountable, withinTolerance } = search.counts
   if (mountable === 0) return 'No train goes on within tolerance.'

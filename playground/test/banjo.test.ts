@@ -1,6 +1,18 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { laptop, note, nothingWrong, phone, text, thread, titleBlock, tooSmall, usePage, wait } from './visit.js'
+import {
+  laptop,
+  note,
+  nothingWrong,
+  phone,
+  reload,
+  text,
+  thread,
+  titleBlock,
+  tooSmall,
+  usePage,
+  wait,
+} from './visit.js'
 
 const visit = usePage()
 
@@ -114,7 +126,7 @@ test('a banjo off a drawing, about the input shaft; going to and fro loses nothi
   await choose(page, 'The banjo is', 'Not told')
   expect(await page.locator('.banjo-drawing').count()).toBe(0)
   await choose(page, 'The banjo is', 'From a drawing')
-  await page.reload()
+  await reload(page)
   await wait(page, '.set-along')
   await page.locator('[data-fold=banjo]').evaluate((one) => {
     for (let fold = one as Element | null; fold; fold = fold.parentElement!.closest('details')) {

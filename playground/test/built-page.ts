@@ -6,8 +6,8 @@ export interface BuiltPage {
   /** Where the page is served. */
   url: string
   browser: Browser
-  /** A page in a context of its own, opened. Errors of the page itself are kept in `errors`. */
-  open(size?: { width: number; height: number }): Promise<{ page: Page; errors: string[] }>
+  /** A page in a context of its own, opened, at a link if one is given. Errors of the page itself are kept in `errors`. */
+  open(size?: { width: number; height: number }, link?: string): Promise<{ page: Page; errors: string[] }>
   close(): Promise<void>
 }
 
@@ -35,13 +35,13 @@ export async function serveBuiltPage(root = playground, outDir = 'dist'): Promis
   return {
     url,
     browser,
-    async open(size = { width: 1280, height: 800 }) {
+    async open(size = { width: 1280, height: 800 }, link = '') {
       const context = await browser.newContext({ viewport: size })
       const page = await context.newPage()
       const errors: string[] = []
       page.on('pageerror', (error) => errors.push(String(error)))
       page.on('console', (message) => message.type() === 'error' && errors.push(message.text()))
-      await page.goto(url)
+      await page.goto(url + link)
       return { page, errors }
     },
     async close() {

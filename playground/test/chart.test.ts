@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { printed, squeezed } from './pdf.js'
-import { nothingWrong, paste, screens, text, unfold, usePage, wait } from './visit.js'
+import { nothingWrong, paste, reload, screens, text, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
@@ -47,7 +47,7 @@ test('a whole series, in the order that changes fewest gears; an empty list says
   await page.fill('#f-wishes-list', '')
   await wait(page, 'text=The wish list is empty')
   await nothingWrong(page, errors)
-  await page.reload()
+  await reload(page)
   await wait(page, '#tab-chart[aria-selected=true]')
   await wait(page, 'text=The wish list is empty')
 })

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { note, nothingWrong, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import { note, nothingWrong, reload, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
@@ -59,7 +59,7 @@ test('a reload keeps everything as it was typed', async () => {
   await page.fill('#f-wanted-pitch', '1 mn')
   await page.fill('#f-kinds-0-line', '20 24,  30; x')
   await page.click('text=Mirror')
-  await page.reload()
+  await reload(page)
   await wait(page, '.card')
   expect(await page.inputValue('#f-wanted-pitch')).toBe('1 mn')
   expect(await page.inputValue('#f-kinds-0-line')).toBe('20 24,  30; x')

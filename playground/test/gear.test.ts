@@ -3,7 +3,20 @@ import { gearSheet } from '@trainwright/sheet'
 import type { Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
 import { printed, squeezed } from './pdf.js'
-import { note, nothingWrong, paste, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import {
+  note,
+  nothingWrong,
+  paste,
+  reload,
+  screens,
+  tabTo,
+  text,
+  thread,
+  titleBlock,
+  unfold,
+  usePage,
+  wait,
+} from './visit.js'
 
 const visit = usePage()
 
@@ -149,7 +162,7 @@ describe('what the owner has', () => {
       await nothingWrong(page, errors)
       await page.click('text=I have made them')
       expect(await page.inputValue('#f-kinds-0-line')).toMatch(/ 80 \d+ \d+$|x2/)
-      await page.reload()
+      await reload(page)
       await unfold(page)
       await wait(page, '#f-wishes-list')
       expect(await page.inputValue('#f-wishes-list')).toMatch(/^1 mm 0 BA\n/)
@@ -162,20 +175,13 @@ test('the keyboard alone: no train, the gear, its sheet, into the box', async ()
   await thread(page, 'Tripod head')
   await wait(page, '.go')
   await page.locator('tw-thread .ticket[aria-pressed=true]').focus()
-  const tabTo = async (what: string) => {
-    for (let i = 0; i < 120; i++) {
-      await page.keyboard.press('Tab')
-      if (await page.evaluate((what) => document.activeElement?.matches(what), what)) return
-    }
-    throw new Error(`no ${what} by the keyboard`)
-  }
-  await tabTo('.go')
+  await tabTo(page, '.go')
   await page.keyboard.press('Enter')
   await wait(page, '.gear-sheet')
-  await tabTo('input[name=gear]')
+  await tabTo(page, 'input[name=gear]')
   await page.keyboard.press('ArrowDown')
   await wait(page, '.gear-sheet .title-block:has-text("55 teeth")')
-  await tabTo('.gear-sheet .more summary')
+  await tabTo(page, '.gear-sheet .more summary')
   await page.keyboard.press('Enter')
   expect(await page.locator('.places li').count()).toBe(55)
   await page.keyboard.press('Shift+Tab')
@@ -185,7 +191,7 @@ test('the keyboard alone: no train, the gear, its sheet, into the box', async ()
   expect(await page.evaluate(() => document.activeElement?.id)).toBe('tab-chart')
   await page.keyboard.press('ArrowLeft')
   await wait(page, '.gear-sheet')
-  await tabTo('.gear-sheet .go')
+  await tabTo(page, '.gear-sheet .go')
   await page.keyboard.press('Enter')
   await wait(page, '.stamp[data-stamp=Exact]')
   expect(await page.inputValue('#f-kinds-0-line')).toMatch(/ 55$/)

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { nothingWrong, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import { nothingWrong, reload, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 type Visit = Awaited<ReturnType<typeof visit>>
@@ -9,10 +9,6 @@ const said = (page: Page) => text(page.locator('.strip-said'))
 const key = (page: Page, name: string) => page.locator('.strip .key', { hasText: name })
 const shop = (page: Page, name: string) => page.locator('tw-workshops .ticket', { hasText: name })
 const pitch = (page: Page) => page.inputValue('#f-wanted-pitch')
-const reload = async (page: Page) => {
-  await page.reload()
-  await wait(page, '.card')
-}
 
 test.each(screens)('undo and redo take back and bring again what was typed and tapped, on a %s', async (_, size) => {
   const { page, errors } = await visit(size)
@@ -111,7 +107,7 @@ test('no storage allowed at all: the page works, and says that nothing is kept',
       })
     }
   })
-  await page.reload()
+  await reload(page)
   await wait(page, '.train-drawing')
   await page.fill('#f-wanted-pitch', '1 mm')
   await wait(page, '.block-thread dd:has-text("1 mm")')

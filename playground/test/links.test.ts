@@ -1,7 +1,7 @@
 import { deflateRawSync } from 'node:zlib'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { nothingWrong, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import { nothingWrong, reload, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
@@ -38,7 +38,7 @@ test.each(screens)(
     await page.fill('#f-wanted-name', 'Mine')
     const before = await kept(page)
     await page.goto(link)
-    await page.reload()
+    await reload(page)
     await wait(page, '.verdict[data-state=current]')
     expect(await said(page)).toContain('came with a link')
     expect(await titleBlock(page)).toBe(block)
@@ -47,7 +47,7 @@ test.each(screens)(
     await nothingWrong(page, errors)
 
     await page.fill('#f-wanted-pitch', '0.9 mm')
-    await page.reload()
+    await reload(page)
     await wait(page, '.card')
     expect(await page.inputValue('#f-wanted-pitch')).toBe('0.9 mm')
     expect(await kept(page)).toBe(before)
@@ -81,10 +81,10 @@ test('a visitor who has nothing of their own yet keeps the question alone', asyn
   const link = await linkFrom(friend)
   const { page } = await visit()
   await page.goto(link)
-  await page.reload()
+  await reload(page)
   await wait(page, '.strip .key:has-text("Keep it")')
   await press(page, 'Keep it')
-  await page.reload()
+  await reload(page)
   await wait(page, '.card')
   await unfold(page)
   expect(await page.locator('tw-workshops .ticket-name').allTextContents()).toEqual(['A friend’s lathe'])
@@ -135,7 +135,7 @@ test('hostile links are refused in a sentence, in time, and change nothing', asy
     await page.waitForFunction(() => !document.querySelector('.strip-said')!.textContent!.includes('This link'))
   }
   await page.goto(`${url}${links[4]![1]}`)
-  await page.reload()
+  await reload(page)
   await wait(page, '.train-drawing')
   expect(await said(page)).toMatch(/^✗ This link cannot be read/)
   expect(await page.inputValue('#f-wanted-name')).toBe('Mine')
@@ -150,7 +150,7 @@ test('a name in a link is text', async () => {
   await page.goto(
     `${url}${packed(JSON.stringify({ trainwright: 2, shop, page: { threads: [{ name, pitch: '1/16 in' }] } }))}`,
   )
-  await page.reload()
+  await reload(page)
   await wait(page, '.ticket-name:has-text("<img src=x")')
   expect(await page.title()).toContain('Trainwright')
   expect(await page.locator('img[src=x]').count()).toBe(0)

@@ -9,7 +9,7 @@ import type { Typed, Units } from '../src/state/typed.js'
 import { blankWork, type TypedWork } from '../src/state/typed-work.js'
 import { printed, squeezed } from './pdf.js'
 import { figuresOf } from './sheet-figures.js'
-import { phone, thread, usePage, wait } from './visit.js'
+import { laptop, phone, thread, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
@@ -47,10 +47,8 @@ const jobs: [string, Typed, Units[]?][] = [
 
 describe.each(jobs)('%s', (_, typed, units = ['mm']) => {
   test.each(units)('prints on one page that holds every figure of its sheet, in %s', async (units) => {
-    const { page, errors, url } = await visit()
     const { shop, page: rest } = splitTyped({ ...typed, view: { ...typed.view, units } })
-    await page.goto('about:blank')
-    await page.goto(url + (await linkOf(shop, rest)))
+    const { page, errors } = await visit(laptop, (await linkOf(shop, rest))!)
     await wait(page, '.parts')
     const pages = await printed(page)
     expect(pages).toHaveLength(1)

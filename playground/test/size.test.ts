@@ -2,16 +2,29 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { gzipSync } from 'node:zlib'
 import { expect, test } from 'vitest'
 
-const assets = new URL('../dist/assets/', import.meta.url)
+const built = new URL('../dist/', import.meta.url)
 
-// 60 kB is the aim. The first answer loads about half of this; the sheets for thread, gear and chart, the tables of threads
-// and the DXF writer come when they are first looked at, and all of them are counted here.
-test('all JavaScript of the page, worker and late parts included, is under 160 kB gzipped', () => {
-  const sizes = readdirSync(assets)
+/** Each script of a folder with its bytes, gzipped; the largest first. */
+const scripts = (folder: string) =>
+  readdirSync(new URL(folder, built))
     .filter((file) => file.endsWith('.js'))
-    .map((file) => gzipSync(readFileSync(new URL(file, assets))).length)
-  const total = sizes.reduce((a, b) => a + b, 0)
-  console.info(`page: ${total} of 160000 bytes`)
-  expect(total).toBeGreaterThan(10_000)
-  expect(total).toBeLessThan(160_000)
+    .map((file) => ({
+      name: file.replace(/-[\w-]{8}\.js$/, ''),
+      bytes: gzipSync(readFileSync(new URL(folder + file, built))).length,
+    }))
+    .sort((a, b) => b.bytes - a.bytes)
+const sum = (list: ReturnType<typeof scripts>) => list.reduce((total, { bytes }) => total + bytes, 0)
+const isDxf = ({ name }: { name: string }) => name === 'dxf'
+
+// 60 kB is the aim. The first answer waits for page, shared and worker alone; the rest comes after it or on demand.
+test('all JavaScript of the page, worker and late parts included, is under 125 kB gzipped; DXF apart', () => {
+  const assets = scripts('assets/')
+  const counted = assets.filter((script) => !isDxf(script))
+  for (const { name, bytes } of counted) console.info(`${String(bytes).padStart(6)} ${name}`)
+  console.info(`page: ${sum(counted)} of 125000 bytes`)
+  console.info(`not counted: ${sum(assets.filter(isDxf))} bytes of DXF, ${sum(scripts(''))} bytes of service worker`)
+  expect(assets.filter(isDxf)).toHaveLength(1)
+  expect(counted.map(({ name }) => name)).toEqual(expect.arrayContaining(['page', 'shared', 'worker', 'sheet']))
+  expect(sum(counted)).toBeGreaterThan(10_000)
+  expect(sum(counted)).toBeLessThan(125_000)
 })

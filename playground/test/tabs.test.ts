@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { nothingWrong, text, thread, unfold, usePage, wait } from './visit.js'
+import { nothingWrong, reload, text, thread, unfold, usePage, wait } from './visit.js'
 
 const visit = usePage()
 
@@ -66,13 +66,11 @@ test('two tabs hold two workshops and two threads side by side, and each comes b
   expect(await pitch(b)).toBe('40 tpi')
   expect(await b.inputValue('#f-lathe-studs')).toBe('2')
   await b.fill('#f-lathe-studs', '3')
-  await a.reload()
-  await wait(a, '.card')
+  await reload(a)
   expect(await a.inputValue('#f-name')).toBe('Bench lathe, the level job (copy)')
   expect(await a.inputValue('#f-lathe-studs')).toBe('1')
   expect(await pitch(a)).toBe('1 mm')
-  await b.reload()
-  await wait(b, '.card')
+  await reload(b)
   expect(await b.inputValue('#f-lathe-studs')).toBe('3')
   expect(await pitch(b)).toBe('40 tpi')
 })

@@ -1,3 +1,4 @@
+import { join } from 'node:path'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, expect } from 'vitest'
 import { violations } from './axe.js'
@@ -21,9 +22,10 @@ export function usePage() {
     for (const context of built.browser.contexts()) await context.close()
   })
   afterAll(() => built?.close())
-  return async (size = laptop) => {
-    const opened = await built.open(size)
+  return async (size = laptop, link = '') => {
+    const opened = await built.open(size, link)
     await opened.page.waitForSelector('.train-drawing')
+    await drawn(opened.page)
     return { ...opened, url: built.url }
   }
 }
@@ -42,13 +44,49 @@ export const paste = (page: Page, field: string, text: string): Promise<void> =>
     entry.dispatchEvent(new InputEvent('input', { bubbles: true, inputType: 'insertFromPaste' }))
   }, text)
 export const thread = (page: Page, name: string): Promise<void> => page.click(`.ticket:has-text("${name}")`)
-export const unfold = (page: Page): Promise<void> =>
-  page.locator('details').evaluateAll((all) => {
+/** Settles when every part of the page is drawn: what is folded away comes after the first answer. */
+async function drawn(page: Page): Promise<void> {
+  await page.waitForFunction(() => {
+    const parts = [...document.querySelectorAll('tw-app, tw-app *')].filter((one) => 'hasUpdated' in one)
+    return parts.length > 0 && parts.every(({ hasUpdated }) => hasUpdated)
+  })
+}
+export async function reload(page: Page): Promise<void> {
+  await page.reload()
+  await drawn(page)
+}
+export async function unfold(page: Page): Promise<void> {
+  await drawn(page)
+  await page.locator('details').evaluateAll((all) => {
     for (const one of all) (one as HTMLDetailsElement).open = true
   })
+}
+
+/** Goes on by the keyboard alone to the next element of a kind. */
+export async function tabTo(page: Page, what: string): Promise<void> {
+  for (let i = 0; i < 120; i++) {
+    await page.keyboard.press('Tab')
+    if (await page.evaluate((what) => document.activeElement?.matches(what), what)) return
+  }
+  throw new Error(`no ${what} by the keyboard`)
+}
+
+/** Where pictures of the page in its states are kept for people to look at; none are taken when it is not set. */
+const pictures = process.env.PICTURES
+let taken = 0
+async function takePicture(page: Page): Promise<void> {
+  if (!pictures) return
+  const { currentTestName = '' } = expect.getState()
+  const name = `${currentTestName.replace(/\W+/g, '-')}-${++taken}`
+  for (const colorScheme of ['dark', 'light'] as const) {
+    await page.emulateMedia({ colorScheme })
+    await page.screenshot({ path: join(pictures, `${name}-${colorScheme}.png`), fullPage: true })
+  }
+}
 
 /** Neither axe nor the page itself has anything to complain of. */
 export async function nothingWrong(page: Page, errors: string[]): Promise<void> {
+  await takePicture(page)
   expect(await violations(page)).toEqual([])
   expect(errors).toEqual([])
 }

@@ -1,7 +1,21 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { printed, squeezed } from './pdf.js'
-import { laptop, note, nothingWrong, phone, screens, text, thread, titleBlock, unfold, usePage, wait } from './visit.js'
+import {
+  laptop,
+  note,
+  nothingWrong,
+  phone,
+  reload,
+  screens,
+  tabTo,
+  text,
+  thread,
+  titleBlock,
+  unfold,
+  usePage,
+  wait,
+} from './visit.js'
 
 const visit = usePage()
 
@@ -122,8 +136,24 @@ test('lengths stand in the unit that the person reads, and stay so', async () =>
     expect(await text(part(page, name)), name).not.toMatch(/\d (mm|µm)/)
   expect(await titleBlock(page)).toMatch(/Lead 40 tpi/)
   await nothingWrong(page, errors)
-  await page.reload()
+  await reload(page)
   await sheetHolds(page, 'sizes', '1.1024 in')
+})
+
+test('the keyboard alone recognises a thread', async () => {
+  const { page, errors } = await visit()
+  await tabTo(page, '[data-fold=measured] summary')
+  await page.keyboard.press('Enter')
+  await tabTo(page, '#f-measured-major-value')
+  await page.keyboard.type('3.54 mm')
+  await tabTo(page, '#f-measured-pitch-value')
+  await page.keyboard.type('0.66 mm')
+  await wait(page, '.candidate:has-text("4 BA")')
+  await tabTo(page, '.candidate button')
+  await page.keyboard.press('Enter')
+  expect(await page.inputValue('#f-wanted-pitch')).toBe('0.66 mm')
+  await wait(page, '.block-thread dd:has-text("0.66 mm")')
+  expect(errors).toEqual([])
 })
 
 test('the keyboard alone looks a thread up', async () => {

@@ -1,7 +1,6 @@
 import type { Problem } from '@trainwright/measures'
 import type { TrainWorker } from '@trainwright/trains/worker'
-import { LitElement } from 'lit'
-import { property } from 'lit/decorators.js'
+import { LitElement, type PropertyDeclarations } from 'lit'
 import type { Job } from '../state/job.js'
 import type { Keeper } from '../state/keeper.js'
 import type { Lazy } from '../state/lazy.js'
@@ -12,6 +11,7 @@ import type { ShownProblems } from '../state/shown-problems.js'
 import { Follow, type Store } from '../state/store.js'
 import type { SheetName } from '../state/top.js'
 import type { Updates } from '../updates.js'
+import { turn } from './turns.js'
 
 /** What the elements of the page share. */
 export interface Desk {
@@ -34,6 +34,8 @@ export interface Desk {
   making: Lazy<unknown>
   /** What those parts find wrong. */
   aside: Store<{ problems: readonly Problem[] }>
+  /** Settles when the answer to the first question, or why there is none, has been drawn. */
+  answered: Promise<void>
 }
 
 /**
@@ -41,11 +43,22 @@ export interface Desk {
  * descriptions may point across parts.
  */
 export class Part extends LitElement {
-  @property({ attribute: false }) desk!: Desk
+  static override properties: PropertyDeclarations = { desk: { attribute: false } }
+  desk!: Desk
   #follow: Follow | undefined
 
   protected override createRenderRoot(): this {
     return this
+  }
+
+  /** First drawn when its turn comes; what is folded away lets the first answer go before. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (!this.hasUpdated) {
+      // A part whose code came later than its tag has no desk yet, and need not wait.
+      if (this.closest('details:not([open])')) await this.desk?.answered
+      await turn()
+    }
+    super.scheduleUpdate()
   }
 
   /** The stores after whose changes this part renders again. */

@@ -1,7 +1,6 @@
 import { errorFigures, leadFigures, trainInLine } from '@trainwright/sheet'
 import type { Train, Workshop } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import type { Answer } from '../state/answers.js'
 import { shownTrain, trainKey } from '../state/picked.js'
 import { stamp, verdict } from '../words.js'
@@ -14,7 +13,6 @@ import './tw-sheet.js'
 import './tw-trains.js'
 
 /** The answer: what the train cuts, the train drawn, how to set it up, and the others; or why there is none. */
-@customElement('tw-answer')
 export class AnswerPart extends Part {
   /** One of the trains to look at when none is right, and what is wrong with it. */
   #lame(train: Train, wrong: string, shown: Train | null): TemplateResult {
@@ -117,6 +115,8 @@ export class AnswerPart extends Part {
       ${when(train, () => html`<tw-sheet .desk=${desk}></tw-sheet>`)}`
   }
 }
+
+customElements.define('tw-answer', AnswerPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,6 +1,5 @@
 import { errorFigures, trainInLine } from '@trainwright/sheet'
 import { html } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
 import { shopName } from '../keeping-words.js'
 import { shownTrain } from '../state/picked.js'
 import { spoken, verdict } from '../words.js'
@@ -16,20 +15,21 @@ import './tw-sheets.js'
 import './tw-thread.js'
 import './tw-workshops.js'
 import './tw-work.js'
+import { allDrawn } from './turns.js'
 
 /** ms of quiet before the answer is said to those who listen. */
 const PAUSE = 900
 
 /** The whole sheet: the job card with the question, the drawing sheet with the answer. */
-@customElement('tw-app')
 export class App extends Part {
+  static override properties = { wide: { type: Boolean }, said: { state: true }, inSight: { state: true } }
   /** Wide enough for the card to lie open beside the drawing. */
-  @property({ type: Boolean }) wide = false
-  @state() private said = ''
+  wide = false
+  private said = ''
   #pause: ReturnType<typeof setTimeout> | undefined
 
   /** Whether the answer itself can be seen, so that it need not be told twice. */
-  @state() private inSight = false
+  private inSight = false
 
   protected override firstUpdated(): void {
     const look = (entries: IntersectionObserverEntry[]) => {
@@ -50,6 +50,15 @@ export class App extends Part {
   }
 
   protected override updated(): void {
+    this.#speak()
+    void this.#point()
+  }
+
+  /** Shows where something is wrong, once it has been drawn. */
+  async #point(): Promise<void> {
+    if (this.desk.shown.value.size === 0) return
+    await this.desk.answered
+    await allDrawn()
     const wrong = [...this.desk.shown.value.keys()]
     this.#unfold(
       ...['lathe', 'kinds', 'mounted', 'wishes', 'making'].filter((name) =>
@@ -58,7 +67,6 @@ export class App extends Part {
     )
     if (wrong.some((path) => path.startsWith('lathe.banjo'))) this.#unfold('banjo')
     for (const path of wrong) this.#unfoldRound(this.querySelector(`#${idOf(path)}-note`))
-    this.#speak()
   }
 
   #speak(): void {
@@ -111,6 +119,8 @@ export class App extends Part {
       <p class="unseen" role="status">${this.said}</p>`
   }
 }
+
+customElements.define('tw-app', App)
 
 declare global {
   interface HTMLElementTagNameMap {

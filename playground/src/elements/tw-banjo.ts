@@ -1,7 +1,6 @@
 import { banjoToSvg, dimensionMeanings, workedOut } from '@trainwright/sheet'
 import type { Sense } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { banjoToDraw } from '../state/draw-banjo.js'
 import { readBanjo } from '../state/read-banjo.js'
 import {
@@ -33,7 +32,6 @@ const names: Record<Length, string> = {
 }
 
 /** The banjo: as measured with rule and calipers, or from a drawing of it, and drawn as it is typed. */
-@customElement('tw-banjo')
 export class BanjoPart extends Part {
   get #banjo(): TypedBanjo {
     return this.desk.job.typed.value.workshop.lathe.banjo
@@ -293,6 +291,8 @@ export class BanjoPart extends Part {
       }`
   }
 }
+
+customElements.define('tw-banjo', BanjoPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,11 +1,9 @@
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { blankKind } from '../state/typed.js'
 import { Part } from './base.js'
 import './tw-kind.js'
 
 /** The box of change gears, kind by kind. Most have one. */
-@customElement('tw-box')
 export class BoxPart extends Part {
   protected override render(): TemplateResult {
     const { desk } = this
@@ -18,6 +16,8 @@ export class BoxPart extends Part {
       </p>`
   }
 }
+
+customElements.define('tw-box', BoxPart)
 
 declare global {
   interface HTMLElementTagNameMap {

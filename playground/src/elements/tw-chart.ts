@@ -1,7 +1,6 @@
 import { type ChartLine, type ChartSheet, chartSheet } from '@trainwright/sheet'
 import type { ThreadWanted } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { ask } from '../state/ask.js'
 import { type ChartAnswer, type ChartQuestion, readChartQuestion } from '../state/chart.js'
 import { gearDesk } from '../state/gear-desk.js'
@@ -19,7 +18,6 @@ const NEAR_PPM = 20_000
 const near = ({ error }: ChartLine): boolean => error !== null && Math.abs(error.value) < NEAR_PPM
 
 /** The chart of the owner's own lathe and box, to be printed and hung by the headstock. */
-@customElement('tw-chart')
 export class ChartPart extends Part {
   #read!: ReturnType<typeof readChartQuestion>
 
@@ -178,6 +176,8 @@ export class ChartPart extends Part {
       <p class="unseen" role="status">${told.progress === null ? verdict : ''}</p>`
   }
 }
+
+customElements.define('tw-chart', ChartPart)
 
 declare global {
   interface HTMLElementTagNameMap {

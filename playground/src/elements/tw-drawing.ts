@@ -1,17 +1,16 @@
 import { drawingToSvg, drawTrain, trainInLine } from '@trainwright/sheet'
 import type { Lathe, Train } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
 import { Part } from './base.js'
 import { saveFile } from './save-file.js'
 
 const STEP = 30
 
 /** The train to scale, and the keys that turn it until it looks like the machine. */
-@customElement('tw-drawing')
 export class DrawingPart extends Part {
-  @property({ attribute: false }) train!: Train
-  @property({ attribute: false }) lathe!: Lathe
+  static override properties = { train: { attribute: false }, lathe: { attribute: false } }
+  train!: Train
+  lathe!: Lathe
 
   protected override follows() {
     return [this.desk.job.typed]
@@ -51,6 +50,8 @@ export class DrawingPart extends Part {
     </figure>`
   }
 }
+
+customElements.define('tw-drawing', DrawingPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,6 +1,5 @@
 import type { SeriesThread } from '@trainwright/threads'
 import { html, type TemplateResult } from 'lit'
-import { customElement, state } from 'lit/decorators.js'
 import { takePublished } from '../state/take-thread.js'
 import { formNames } from '../words-work.js'
 import { Part } from './base.js'
@@ -10,11 +9,11 @@ import { when } from './fields.js'
 const MOST = 24
 
 /** A published thread looked up by its name: typing narrows the list, picking fills pitch, form and diameter. */
-@customElement('tw-finder')
 export class FinderPart extends Part {
-  @state() private sought = ''
-  @state() private open = false
-  @state() private at = -1
+  static override properties = { sought: { state: true }, open: { state: true }, at: { state: true } }
+  private sought = ''
+  private open = false
+  private at = -1
 
   protected override follows() {
     return [this.desk.recognising.finder]
@@ -116,6 +115,8 @@ export class FinderPart extends Part {
     </div>`
   }
 }
+
+customElements.define('tw-finder', FinderPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -2,7 +2,6 @@ import { outlineSvg } from '@trainwright/gearcutting'
 import { errorFigures, sizeOf, trainInLine } from '@trainwright/sheet'
 import type { Gear, ThreadWanted, Train } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
 import { putIn } from '../state/box.js'
 import { gearDesk } from '../state/gear-desk.js'
 import { type GearWork, gearWork } from '../state/gear-work.js'
@@ -16,13 +15,18 @@ import { saveFile } from './save-file.js'
 import { turnTo } from './turn-to.js'
 
 /** How to make the picked gear: everything from the blank to what is measured at the end, on one page. */
-@customElement('tw-gear-sheet')
 export class GearSheetPart extends Part {
-  @property({ attribute: false }) row!: Row
-  @property({ attribute: false }) wanted!: readonly ThreadWanted[]
+  static override properties = {
+    row: { attribute: false },
+    wanted: { attribute: false },
+    at: { state: true },
+    failed: { state: true },
+  }
+  row!: Row
+  wanted!: readonly ThreadWanted[]
   /** Which of a pair. */
-  @state() private at = 0
-  @state() private failed = ''
+  private at = 0
+  private failed = ''
 
   get #gear(): Gear {
     return this.row.make[this.at] ?? this.row.make[0]!
@@ -166,6 +170,8 @@ export class GearSheetPart extends Part {
     </article>`
   }
 }
+
+customElements.define('tw-gear-sheet', GearSheetPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,7 +1,6 @@
 import { errorFigures, sizeOf, trainInLine } from '@trainwright/sheet'
 import type { ThreadWanted } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
-import { customElement, state } from 'lit/decorators.js'
 import { gearDesk } from '../state/gear-desk.js'
 import { type GearAnswer, type GearQuestion, type Row, rowsOf } from '../state/proposals.js'
 import { count, gearVerdict, limitsInWords, threadInFull, threadName, waysOut } from '../words-making.js'
@@ -13,9 +12,9 @@ import './tw-gear-sheet.js'
 const FEW = 4
 
 /** Which gear to make: for the thread in hand and for the wish list; the one picked has its sheet below. */
-@customElement('tw-gear')
 export class GearPart extends Part {
-  @state() private all = false
+  static override properties = { all: { state: true } }
+  private all = false
 
   get #gears() {
     return gearDesk(this.desk)
@@ -163,6 +162,8 @@ export class GearPart extends Part {
       <p class="unseen" role="status">${told.progress === null ? verdict : ''}</p>`
   }
 }
+
+customElements.define('tw-gear', GearPart)
 
 declare global {
   interface HTMLElementTagNameMap {

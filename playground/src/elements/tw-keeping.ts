@@ -1,12 +1,10 @@
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { standing } from '../keeping-words.js'
 import { Part } from './base.js'
 import { mark, when } from './fields.js'
 import { saveWorkshop } from './save-workshop.js'
 
 /** Undo and redo, and a line that says how what is typed is kept. */
-@customElement('tw-keeping')
 export class KeepingPart extends Part {
   protected override follows() {
     return [this.desk.keeper, this.desk.updates]
@@ -49,6 +47,8 @@ export class KeepingPart extends Part {
     </div>`
   }
 }
+
+customElements.define('tw-keeping', KeepingPart)
 
 declare global {
   interface HTMLElementTagNameMap {

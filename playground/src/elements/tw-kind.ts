@@ -1,6 +1,5 @@
 import type { GearStock, ShaftName } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
 import { boxLine, changeCount, moveGear, removeKind } from '../state/box.js'
 import { SHAFTS, type TypedKind } from '../state/typed.js'
 import { Part } from './base.js'
@@ -17,11 +16,11 @@ export function kindName({ by, size, angle, shafts }: TypedKind): string {
 }
 
 /** Gears alike but for their teeth: the line as typed, the same gears as tallies on a board, and what they share. */
-@customElement('tw-kind')
 export class KindPart extends Part {
-  @property({ type: Number }) index = 0
+  static override properties = { index: { type: Number }, chosen: { state: true } }
+  index = 0
   /** Teeth of the tally that is taken down to be changed. */
-  @state() private chosen: number | null = null
+  private chosen: number | null = null
 
   /** The gears of the last line that could be read: they stay up, out of reach, while a new one is typed. */
   #hung: GearStock[] = []
@@ -184,6 +183,8 @@ export class KindPart extends Part {
       ${this.#bench(gears?.find((gear) => gear.teeth === this.chosen))} ${this.#shared(kind)}`
   }
 }
+
+customElements.define('tw-kind', KindPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,11 +1,9 @@
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import type { TypedYesNo } from '../state/typed.js'
 import { Part } from './base.js'
 import { choice, textField } from './fields.js'
 
 /** What the lathe has for cutting threads: half nuts and dial, nose, speeds; and the wires to measure with. */
-@customElement('tw-lathe-work')
 export class LatheWorkPart extends Part {
   protected override follows() {
     return [this.desk.job.typed, this.desk.shown]
@@ -75,6 +73,8 @@ export class LatheWorkPart extends Part {
     </details>`
   }
 }
+
+customElements.define('tw-lathe-work', LatheWorkPart)
 
 declare global {
   interface HTMLElementTagNameMap {

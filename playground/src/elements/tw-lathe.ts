@@ -1,5 +1,4 @@
 import { html, type TemplateResult } from 'lit'
-import { customElement, state } from 'lit/decorators.js'
 import { blankDrive, type TypedDrive, type TypedLathe } from '../state/typed.js'
 import { banjoSaid } from '../words-banjo.js'
 import { Part } from './base.js'
@@ -22,9 +21,9 @@ const what: Record<Settings, { heading: string; add: string; hint: string }> = {
 }
 
 /** The lathe: what every owner knows first, the rest folded away. */
-@customElement('tw-lathe')
 export class LathePart extends Part {
-  @state() private banjoLost = false
+  static override properties = { banjoLost: { state: true } }
+  private banjoLost = false
 
   /** The banjo comes when it is first looked at: most owners never measure theirs. */
   #loadBanjo(): void {
@@ -182,6 +181,8 @@ export class LathePart extends Part {
       <tw-lathe-work .desk=${desk}></tw-lathe-work>`
   }
 }
+
+customElements.define('tw-lathe', LathePart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,5 +1,4 @@
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { gearDesk } from '../state/gear-desk.js'
 import { LEAST, MOST, type TypedMaking } from '../state/typed-making.js'
 import { Part } from './base.js'
@@ -8,7 +7,6 @@ import { areaField, type Field, textField, tick } from './fields.js'
 type TextOf = { [K in keyof TypedMaking]: TypedMaking[K] extends string ? K : never }[keyof TypedMaking]
 
 /** What gears can be made here: how many teeth, on which head, from which blanks, with which cutters. */
-@customElement('tw-making')
 export class MakingPart extends Part {
   #text(key: Exclude<TextOf, 'gears'>, label: string, more: Partial<Field> = {}): Field {
     const { desk } = this
@@ -71,6 +69,8 @@ export class MakingPart extends Part {
       </div>`
   }
 }
+
+customElements.define('tw-making', MakingPart)
 
 declare global {
   interface HTMLElementTagNameMap {

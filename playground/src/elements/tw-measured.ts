@@ -1,6 +1,5 @@
 import type { Recognition } from '@trainwright/threads'
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { takeMeasured, takePublished } from '../state/take-thread.js'
 import type { TypedThread } from '../state/typed.js'
 import { MEASURES, type Measure } from '../state/typed-work.js'
@@ -25,7 +24,6 @@ const doubts: Record<Measure, string> = {
 }
 
 /** A thread known from a worn sample: what was measured, each with its doubt, and the published threads that it may be. */
-@customElement('tw-measured')
 export class MeasuredPart extends Part {
   protected override follows() {
     return [this.desk.job.typed, this.desk.recognising, this.desk.shown]
@@ -112,6 +110,8 @@ export class MeasuredPart extends Part {
     </details>`
   }
 }
+
+customElements.define('tw-measured', MeasuredPart)
 
 declare global {
   interface HTMLElementTagNameMap {

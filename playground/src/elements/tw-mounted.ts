@@ -1,6 +1,5 @@
 import { leadFigures } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { shownTrain } from '../state/picked.js'
 import { gearsLine } from '../state/read-set-up.js'
 import type { TypedDrive } from '../state/typed.js'
@@ -12,7 +11,6 @@ import { selectField, textField, when } from './fields.js'
 export const mountedSaid = (desk: Desk): string => desk.job.typed.value.workshop.mounted.gears.trim() || 'not told'
 
 /** The gears that are on the lathe now: what they cut, how they stand, and so what the next thread changes least. */
-@customElement('tw-mounted')
 export class MountedPart extends Part {
   protected override follows() {
     return [...super.follows(), this.desk.mounted]
@@ -77,6 +75,8 @@ export class MountedPart extends Part {
       </p>`
   }
 }
+
+customElements.define('tw-mounted', MountedPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,12 +1,10 @@
 import { html } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { LEAST, MOST } from '../state/typed-making.js'
 import { Part } from './base.js'
 import { fold } from './fields.js'
 import { late } from './late.js'
 
 /** What the owner would like to cut some day, and what gears can be made here: folded, for the thread in hand comes first. */
-@customElement('tw-plans')
 export class PlansPart extends Part {
   protected override follows() {
     return [this.desk.job.typed, this.desk.making]
@@ -23,6 +21,8 @@ export class PlansPart extends Part {
     ${fold('making', 'Gears I can make', range, late(desk, html`<tw-making .desk=${desk}></tw-making>`), opened)}`
   }
 }
+
+customElements.define('tw-plans', PlansPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -11,7 +11,6 @@ import {
 } from '@trainwright/sheet'
 import type { Lathe, Train } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
 import { SAFETY } from '../words.js'
 import { Part } from './base.js'
 import { when } from './fields.js'
@@ -19,10 +18,10 @@ import { when } from './fields.js'
 const arrows: Record<Turning, string> = { clockwise: '↻', anticlockwise: '↺' }
 
 /** The train shaft by shaft, as a person puts it on: gears, planes, which way each turns, distances, cautions. */
-@customElement('tw-set-up')
 export class SetUpPart extends Part {
-  @property({ attribute: false }) train!: Train
-  @property({ attribute: false }) lathe!: Lathe
+  static override properties = { train: { attribute: false }, lathe: { attribute: false } }
+  train!: Train
+  lathe!: Lathe
 
   protected override follows() {
     return [this.desk.job.typed]
@@ -81,6 +80,8 @@ export class SetUpPart extends Part {
       <p class="set-note safety"><strong>Safety.</strong> ${SAFETY}</p>`
   }
 }
+
+customElements.define('tw-set-up', SetUpPart)
 
 declare global {
   interface HTMLElementTagNameMap {

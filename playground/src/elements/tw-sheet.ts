@@ -1,23 +1,28 @@
 import type { SetUpSheet } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { Part } from './base.js'
 import { choice, when } from './fields.js'
 import { matePart, passesPart, sizesPart } from './sheet/cutting.js'
 import { gearsPart, leadPart } from './sheet/gears.js'
 import { Pen } from './sheet/parts.js'
 import { cautionsPart, checksPart, runOutPart, sourcesPart, startsPart } from './sheet/running.js'
+import { turn } from './turns.js'
 
 /** The set-up sheet: the job from the gears to the last measurement, to be read at the lathe or printed. */
-@customElement('tw-sheet')
 export class SheetPart extends Part {
   protected override follows() {
     return [this.desk.sheets, this.desk.job.typed]
   }
 
+  /** To make it and to draw it takes long enough for two pieces of work. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.hasUpdated) await turn()
+    return super.scheduleUpdate()
+  }
+
   protected override firstUpdated(): void {
     // The train is answered first: what follows from it comes when that stands on the page.
-    void this.desk.sheets.maker.load()
+    void this.desk.answered.then(() => this.desk.sheets.maker.load())
   }
 
   #parts(pen: Pen, sheet: SetUpSheet): TemplateResult {
@@ -64,6 +69,8 @@ export class SheetPart extends Part {
       ${when(sheet, () => html`<div class="parts">${this.#parts(new Pen(view.units), sheet!)}</div>`)}`
   }
 }
+
+customElements.define('tw-sheet', SheetPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { SHEETS, type SheetName } from '../state/top.js'
 import { Part } from './base.js'
 import { late } from './late.js'
@@ -8,7 +7,6 @@ import './tw-answer.js'
 const names: Readonly<Record<SheetName, string>> = { train: 'Train', gear: 'Gear to make', chart: 'Chart' }
 
 /** The sheets in their drawer. The one on top is the one that is printed. */
-@customElement('tw-sheets')
 export class SheetsPart extends Part {
   protected override follows() {
     return [this.desk.top, this.desk.making]
@@ -73,6 +71,8 @@ export class SheetsPart extends Part {
       ${this.#sheet('chart', late(desk, html`<tw-chart .desk=${desk}></tw-chart>`))}`
   }
 }
+
+customElements.define('tw-sheets', SheetsPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,5 +1,4 @@
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { blankThread, type TypedThread } from '../state/typed.js'
 import { Part } from './base.js'
 import { choice, note, textField, when } from './fields.js'
@@ -7,7 +6,6 @@ import './tw-finder.js'
 import './tw-measured.js'
 
 /** The threads of the job, and the one in hand as cells to fill in. */
-@customElement('tw-thread')
 export class ThreadPart extends Part {
   #choose(thread: number): void {
     this.desk.picked.set(null)
@@ -149,6 +147,8 @@ export class ThreadPart extends Part {
       )}`
   }
 }
+
+customElements.define('tw-thread', ThreadPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,11 +1,9 @@
 import { html, type TemplateResult } from 'lit'
-import { customElement } from 'lit/decorators.js'
 import { FLUTES } from '../state/typed-work.js'
 import { Part } from './base.js'
 import { choice, textField, tick, when } from './fields.js'
 
 /** How the groove is cut where the usual does not do: tool, crest, passes; and what the mating part wants. */
-@customElement('tw-tool')
 export class ToolPart extends Part {
   protected override follows() {
     return [this.desk.job.typed, this.desk.shown]
@@ -133,6 +131,8 @@ export class ToolPart extends Part {
     </details>`
   }
 }
+
+customElements.define('tw-tool', ToolPart)
 
 declare global {
   interface HTMLElementTagNameMap {

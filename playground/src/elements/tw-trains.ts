@@ -1,7 +1,6 @@
 import { errorFigures, gearChanges, leadFigures, trainInLine } from '@trainwright/sheet'
 import type { Train } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
-import { customElement, state } from 'lit/decorators.js'
 import { shownTrain, trainKey } from '../state/picked.js'
 import { changesInWords } from '../words-banjo.js'
 import { Part } from './base.js'
@@ -10,9 +9,9 @@ import { choice, when } from './fields.js'
 const FEW = 6
 
 /** The other trains that go on, to be picked from. */
-@customElement('tw-trains')
 export class TrainsPart extends Part {
-  @state() private all = false
+  static override properties = { all: { state: true } }
+  private all = false
 
   #row(train: Train, shown: Train | null): TemplateResult {
     const gears = train.shafts.reduce((sum, shaft) => sum + shaft.gears.length, 0)
@@ -72,6 +71,8 @@ export class TrainsPart extends Part {
       )}`
   }
 }
+
+customElements.define('tw-trains', TrainsPart)
 
 declare global {
   interface HTMLElementTagNameMap {

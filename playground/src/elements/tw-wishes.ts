@@ -1,5 +1,4 @@
 import { html, type TemplateResult } from 'lit'
-import { customElement, state } from 'lit/decorators.js'
 import { gearDesk } from '../state/gear-desk.js'
 import type { TypedWishes } from '../state/typed-making.js'
 import { seriesLines, withLines } from '../state/wishes.js'
@@ -8,10 +7,10 @@ import { areaField, textField } from './fields.js'
 import { seriesOptions } from './series-options.js'
 
 /** The wish list: a thread a line, kept as it was typed; published series put their lines at its end. */
-@customElement('tw-wishes')
 export class WishesPart extends Part {
-  @state() private chosen = 'BA'
-  @state() private said = ''
+  static override properties = { chosen: { state: true }, said: { state: true } }
+  private chosen = 'BA'
+  private said = ''
 
   #type(change: Partial<TypedWishes>): void {
     const { job } = this.desk
@@ -71,6 +70,8 @@ export class WishesPart extends Part {
       </div>`
   }
 }
+
+customElements.define('tw-wishes', WishesPart)
 
 declare global {
   interface HTMLElementTagNameMap {

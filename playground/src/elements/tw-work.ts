@@ -1,6 +1,5 @@
 import { InputError } from '@trainwright/measures'
 import { html, type TemplateResult } from 'lit'
-import { customElement, state } from 'lit/decorators.js'
 import { readWork } from '../state/ask-work.js'
 import type { TypedWork } from '../state/typed-work.js'
 import { formNames } from '../words-work.js'
@@ -11,10 +10,10 @@ import './tw-tool.js'
 type Text = 'diameter' | 'engagement' | 'class' | 'allowance' | 'compound' | 'groove'
 
 /** The thread in hand besides its pitch: what the sheet needs to say what to turn, how to feed, and what to measure. */
-@customElement('tw-work')
 export class WorkPart extends Part {
+  static override properties = { refused: { state: true } }
   /** Why the lead tolerance could not be set. */
-  @state() private refused = ''
+  private refused = ''
 
   protected override follows() {
     return [this.desk.job.typed, this.desk.shown]
@@ -138,6 +137,8 @@ export class WorkPart extends Part {
       <tw-tool .desk=${desk}></tw-tool>`
   }
 }
+
+customElements.define('tw-work', WorkPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,5 +1,4 @@
 import { html, type TemplateResult } from 'lit'
-import { customElement, state } from 'lit/decorators.js'
 import { shopName } from '../keeping-words.js'
 import { pageOf, shopOf, shopsOf } from '../state/held.js'
 import type { Shop } from '../state/kept.js'
@@ -10,10 +9,10 @@ import { textField, when } from './fields.js'
 import { saveWorkshop } from './save-workshop.js'
 
 /** The workshops of the person: one is open, the others lie beside it. */
-@customElement('tw-workshops')
 export class WorkshopsPart extends Part {
+  static override properties = { link: { state: true } }
   /** A link that could not be put on the clipboard: to be copied by hand. */
-  @state() private link = ''
+  private link = ''
 
   protected override follows() {
     return [this.desk.keeper, this.desk.shown]
@@ -132,6 +131,8 @@ export class WorkshopsPart extends Part {
       </p>`
   }
 }
+
+customElements.define('tw-workshops', WorkshopsPart)
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -21,6 +21,7 @@ export class ShownProblems extends Store<Placed> {
   ) {
     super(new Map())
     for (const source of [job.answers, ...others]) source.watch(() => this.#update(true))
+    this.#update(false)
   }
 
   /** The field that has the focus; '' for none. */

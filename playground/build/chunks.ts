@@ -1,0 +1,33 @@
+import type { Plugin } from 'vite'
+
+/**
+ * Few chunks, each packed as one text: what page and worker share, the page, the set-up sheet with the tables of threads.
+ * What is left is the worker, the banjo, the sheets for making gears, and DXF.
+ */
+export const chunks = [
+  {
+    name: 'shared',
+    test: /[\\/](measures|trains|fraction\.js|comlink)[\\/](?!.*[\\/]worker[\\/](client|lane|thread|index))/,
+    minShareCount: 2,
+    priority: 3,
+  },
+  {
+    name: 'page',
+    test: /[\\/](playground|test-data|sheet|lit|lit-html|lit-element|reactive-element|worker[\\/](client|lane|thread|index))\b|preload-helper/,
+    tags: ['$initial' as const],
+    priority: 2,
+  },
+  {
+    name: 'sheet',
+    test: /[\\/](threads[\\/]|sheet[\\/](?!.*((gear|chart)-|banjo-drawing))|state[\\/](sheet-maker|thread-finder|lead-tolerance))/,
+    priority: 1,
+  },
+]
+
+/** Late parts are few and whole: that what they import is sent for along with them is not worth a kilobyte. */
+export const lateWithoutHelper: Plugin = {
+  name: 'late-without-helper',
+  apply: 'build',
+  enforce: 'pre',
+  load: (id) => (id === '\0vite/preload-helper.js' ? 'export const __vitePreload = (load) => load()' : null),
+}

@@ -9,19 +9,19 @@ import { describe, expect, test } from 'vitest'
  */
 const ceilings: Record<string, number> = {
   '@trainwright/measures': 6000,
-  // The aim is 14000; this is where the search with banjo, obstacles and proposals stands.
+  // The aim is 14000: not reached. Search, banjo, obstacles, proposals and what bad input is told share this entry.
   '@trainwright/trains': 27000,
   '@trainwright/trains/worker': 5000,
   '@trainwright/threads': 14000,
   '@trainwright/gearcutting': 10000,
   '@trainwright/gearcutting/dxf': 30000,
-  // The aim is 14000; a third of it is the drawing, another the sentences of the sheets.
-  '@trainwright/sheet': 23000,
+  '@trainwright/sheet': 14000,
+  '@trainwright/sheet/svg': 5000,
+  '@trainwright/sheet/gear': 4000,
+  '@trainwright/sheet/banjo': 6000,
 }
 
-const countedApart: Record<string, RegExp> = {
-  '@trainwright/sheet': /^@trainwright\/(?!sheet)/,
-}
+const countedApart: [RegExp, RegExp][] = [[/^@trainwright\/sheet/, /^@trainwright\/(?!sheet)/]]
 
 const root = new URL('../playground/', import.meta.url).pathname
 
@@ -45,7 +45,11 @@ async function gzipped(name: string): Promise<number> {
     build: {
       write: false,
       modulePreload: false,
-      rolldownOptions: { input: entry, preserveEntrySignatures: 'strict', external: countedApart[name] ?? [] },
+      rolldownOptions: {
+        input: entry,
+        preserveEntrySignatures: 'strict',
+        external: countedApart.flatMap(([of, others]) => (of.test(name) ? [others] : [])),
+      },
     },
   })) as Rolldown.RolldownOutput
   // What a worker loads is a chunk of its own and not the client's.

@@ -1,7 +1,8 @@
 // Answers questions to the packages as they were built: the same in a browser, in a process of its own, and in a test.
 import { outline, spurGear } from '@trainwright/gearcutting'
 import { outlineDxf } from '@trainwright/gearcutting/dxf'
-import { drawingToSvg, drawTrain, setUpSheet } from '@trainwright/sheet'
+import { drawTrain, setUpSheet } from '@trainwright/sheet'
+import { drawingToSvg } from '@trainwright/sheet/svg'
 import { overWires, threadDimensions } from '@trainwright/threads'
 import { findTrains, layOut, makeChart, proposeGears } from '@trainwright/trains'
 

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs'
 import { beforeAll, expect, test } from 'vitest'
 import { type Docstrings, readDocstrings } from './docstrings.js'
 
@@ -19,7 +20,7 @@ test('nothing is left untold', () => {
 })
 
 test('what functions refuse with is told', async () => {
-  // As they were built: entries are `threads/src` and `trains/src/worker`, a file is `gearcutting/src/dxf`.
+  // As they were built: entries are `threads/src` and `trains/src/worker`, both folders, or a file, `gearcutting/src/dxf`.
   const junk = [
     [undefined],
     [{}, {}],
@@ -34,9 +35,8 @@ test('what functions refuse with is told', async () => {
   const silent: string[] = []
   let refusals = 0
   for (const { module, name, throws } of docstrings.functions) {
-    const [, folder, entry = 'index'] = /^(\w+)\/src(?:\/(\w+))?$/.exec(module)!
-    const file = entry === 'worker' ? 'worker/index' : entry
-    const known = await import(/* @vite-ignore */ `${root}packages/${folder}/dist/${file}.js`)
+    const built = `${root}packages/${module.replace('/src', '/dist')}`
+    const known = await import(/* @vite-ignore */ existsSync(`${built}.js`) ? `${built}.js` : `${built}/index.js`)
     for (const args of junk) {
       try {
         known[name](...args)

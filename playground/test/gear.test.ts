@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises'
-import { gearSheet } from '@trainwright/sheet'
+import { gearSheet } from '@trainwright/sheet/gear'
 import type { Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
 import { printed, squeezed } from './pdf.js'

@@ -14,6 +14,8 @@ import { answered, indexingOf } from './gear-indexing.js'
 import { gearName } from './mount.js'
 import { Problems } from './problems.js'
 
+export type { GearIndexing, GearSheet } from './gear-contract.js'
+
 /** A gear to be made, and what there is to make it with; lengths in mm. */
 export interface GearToMake {
   /** Teeth and module or dp; a gear that proposeGears gives will do. */

@@ -1,4 +1,5 @@
-import type { GearIndexing, Length } from '@trainwright/sheet'
+import type { Length } from '@trainwright/sheet'
+import type { GearIndexing } from '@trainwright/sheet/gear'
 import { html, type TemplateResult } from 'lit'
 import type { GearWork } from '../state/gear-work.js'
 import { mark, when } from './fields.js'

@@ -1,4 +1,4 @@
-import { banjoToSvg, dimensionMeanings, workedOut } from '@trainwright/sheet'
+import { banjoToSvg, dimensionMeanings, workedOut } from '@trainwright/sheet/banjo'
 import type { Sense } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
 import { banjoToDraw } from '../state/draw-banjo.js'

@@ -1,4 +1,5 @@
-import { drawingToSvg, drawTrain, trainInLine } from '@trainwright/sheet'
+import { drawTrain, trainInLine } from '@trainwright/sheet'
+import { drawingToSvg } from '@trainwright/sheet/svg'
 import type { Lathe, Train } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
 import { Part } from './base.js'

@@ -1,4 +1,4 @@
-import { banjoToSvg } from '@trainwright/sheet'
+import { banjoToSvg } from '@trainwright/sheet/banjo'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { banjo as anyBanjo } from '../../test/arbitraries.js'

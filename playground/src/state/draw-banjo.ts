@@ -1,5 +1,11 @@
 import { gather, type Problem } from '@trainwright/measures'
-import { type BanjoDrawing, drawBanjo, type RoughMeasures, standInBanjo, standInMeasures } from '@trainwright/sheet'
+import {
+  type BanjoDrawing,
+  drawBanjo,
+  type RoughMeasures,
+  standInBanjo,
+  standInMeasures,
+} from '@trainwright/sheet/banjo'
 import { type MeasuredBanjo, measureBanjo } from '@trainwright/trains'
 import { type BanjoLathe, neededFields, readCentres, readDrawn, readKeepOut, readMeasures } from './read-banjo.js'
 

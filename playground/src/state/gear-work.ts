@@ -7,7 +7,8 @@ import {
   outline,
 } from '@trainwright/gearcutting'
 import { InputError } from '@trainwright/measures'
-import { type GearSheet, gearSheet, moduleOf } from '@trainwright/sheet'
+import { moduleOf } from '@trainwright/sheet'
+import { type GearSheet, gearSheet } from '@trainwright/sheet/gear'
 import type { Gear, Head, Train } from '@trainwright/trains'
 import type { Making } from './making.js'
 

@@ -1,5 +1,5 @@
 import { gather, type Problem } from '@trainwright/measures'
-import type { RoughBanjo, RoughMeasures } from '@trainwright/sheet'
+import type { RoughBanjo, RoughMeasures } from '@trainwright/sheet/banjo'
 import { type Banjo, type Lathe, type MeasuredBanjo, measureBanjo } from '@trainwright/trains'
 import { given, lengthTexts, millimetres, number, zeroOr } from './read-text.js'
 import type { TypedLathe } from './typed.js'

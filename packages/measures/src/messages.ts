@@ -23,7 +23,7 @@ const reasons = {
 export type Reason = keyof typeof reasons
 
 const shown = (given: unknown): string => {
-  const text = typeof given === 'string' ? given : String(typeof given === 'object' ? typeof given : given)
+  const text = String(typeof given === 'object' ? typeof given : given)
   const signs = [...text]
   return signs.length > 40 ? `${signs.slice(0, 40).join('')}…` : text
 }

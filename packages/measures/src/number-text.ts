@@ -24,13 +24,7 @@ const decimal = /^\+?(\d+(?:[.,]\d*)?|[.,]\d+)$/
 const fraction = /^\+?([\d.,]+) ?\/ ?([\d.,]+)$/
 const mixed = /^\+?(\d+)(?: |-| - )(\d+) ?\/ ?(\d+)$/
 
-export type NumberFault =
-  | 'not-a-number'
-  | 'ambiguous-comma'
-  | 'zero-denominator'
-  | 'improper-mixed'
-  | 'negative'
-  | 'exponent'
+export type NumberFault = 'not-a-number' | 'ambiguous-comma' | 'zero-denominator' | 'improper-mixed' | 'negative'
 
 /** `1,250` may be a thousand and more, or one and a quarter; `0,125` and `1,25` can only be decimals. */
 const ambiguousComma = /^[1-9]\d{0,2},\d{3}$/
@@ -49,7 +43,6 @@ function readDecimal(text: string): { n: bigint; d: bigint } | NumberFault {
  */
 export function readNumber(text: string): Rational | NumberFault {
   if (/^[-\u2212]/.test(text)) return 'negative'
-  if (/^\+?[\d.,]+ ?e ?[-+]?\d+$/i.test(text)) return 'exponent'
   const m = mixed.exec(text)
   if (m) {
     const [whole, n, d] = m.slice(1).map(BigInt)
@@ -73,7 +66,7 @@ export function readNumber(text: string): Rational | NumberFault {
 export function exactly(value: number): Rational {
   const found = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(value))
   if (!found) throw new RangeError('only a finite number can be taken exactly')
-  const [, sign, whole, part = '', exponent = '0'] = found
+  const [, sign, whole, part = '', exponent = 0] = found
   const n = BigInt(sign + whole + part)
   const power = Number(exponent) - part.length
   return power >= 0 ? rational(n * 10n ** BigInt(power)) : rational(n, 10n ** BigInt(-power))

@@ -44,7 +44,7 @@ export function readQuantity<Unit extends string>(
   path: string,
 ): Quantity<Unit> {
   const { what, units, bare } = grammar
-  if (given === undefined || given === null || given === '') refuse(what, 'missing', given ?? '', path)
+  if (given === undefined || given === null) refuse(what, 'missing', '', path)
   if (typeof given === 'number') {
     if (!Number.isFinite(given)) refuse(what, 'not-a-number', given, path)
     if (given < 0) refuse(what, 'negative', given, path)
@@ -54,14 +54,14 @@ export function readQuantity<Unit extends string>(
   if (given.length > LONGEST_TEXT) refuse(what, 'too-long', given, path)
   const text = tidy(given)
   if (text === '') refuse(what, 'missing', given, path)
-  const parts = /^([^a-z"μ]*)([a-z"μ][a-z". μ]*)?$/i.exec(text)
+  const parts = /^([^a-z"μ]*)([a-z"μ][a-z". μ]*)$/i.exec(text)
   const reversed = parts ? null : /^([a-z][a-z. ]*?) ?([\d.,][^a-z"]*)$/i.exec(text)
   const number = (parts?.[1] ?? reversed?.[2] ?? text).trim()
   const written = parts?.[2] ?? reversed?.[1]
   const value = readNumber(number)
   if (typeof value === 'string') {
     // An exponent holds a letter, so it looks like a unit; tell it apart before blaming the number.
-    return refuse(what, /^[+-]?[\d.,]+ ?e ?[-+]?\d+/i.test(text) ? 'exponent' : value, given, path)
+    return refuse(what, /^[+-]?[\d.,]+ ?e ?[-+]?\d/i.test(text) ? 'exponent' : value, given, path)
   }
   const key = written === undefined ? undefined : spelt(written)
   const unit = key === undefined ? bare : Object.hasOwn(units, key) ? units[key] : undefined

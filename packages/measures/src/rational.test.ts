@@ -179,7 +179,11 @@ describe('decimals', () => {
   })
 
   test.each([-1, 1.5, 101, Number.NaN])('%s is no number of places', (places) => {
-    expect(() => toDecimal(zero, places)).toThrow(RangeError)
+    expect(() => toDecimal(zero, places)).toThrow(new RangeError('places must be 0 to 100'))
+  })
+
+  test('are given to a hundred places', () => {
+    expect(toDecimal(rational(1, 3), 100)).toBe(`0.${'3'.repeat(100)}`)
   })
 })
 

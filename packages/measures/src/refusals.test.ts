@@ -49,6 +49,11 @@ describe('junk is refused with a code and a sentence', () => {
     ['4 1/0 tpi', 'zero-denominator'],
     ['1e3', 'exponent'],
     ['1.5E-3 mm', 'exponent'],
+    ['+2e4', 'exponent'],
+    ['-1e3', 'exponent'],
+    ['1 e +3', 'exponent'],
+    ['x1e3', 'not-a-number'],
+    ['x 2 mm', 'not-a-number'],
     ['1,250', 'ambiguous-comma'],
     ['12,345 mm', 'ambiguous-comma'],
     ['1/1,250', 'ambiguous-comma'],
@@ -60,6 +65,7 @@ describe('junk is refused with a code and a sentence', () => {
     ['1 250/4 mm', 'improper-mixed'],
     ['4 2/2 tpi', 'improper-mixed'],
     ['1/2/3', 'not-a-number'],
+    ['4 1/2/3', 'not-a-number'],
     ['1/', 'not-a-number'],
     ['/8 in', 'not-a-number'],
     ['½½', 'not-a-number'],
@@ -120,6 +126,22 @@ describe('junk is refused with a code and a sentence', () => {
     expect(problemOf(() => parsePitch('7 furlongs')).message).toContain('the unit is not known here (furlongs)')
     expect(problemOf(() => parseLength('0')).message).toContain('must be more than zero; expected a length')
     expect(problemOf(() => parseRatio('2 mm')).message).toContain('(mm); expected a ratio')
+    expect(problemOf(() => parsePitch(null as never)).message).toContain('“”: nothing was given')
+  })
+
+  test('what is out of range is told the range', () => {
+    expect(problemOf(() => parsePitch('1001')).message).toContain('(0.001 mm to 1000 mm); expected a pitch')
+    expect(problemOf(() => parseLength('100001')).message).toContain('(1 nm to 100 m); expected a length')
+    expect(problemOf(() => parseRatio('1000001')).message).toContain('(1/1000000 to 1000000); expected a ratio')
+  })
+
+  test('what was given is shown: text up to 40 signs whole, an object by its type alone', () => {
+    const shown = (given: unknown) => /^“(.*)”/s.exec(problemOf(() => parsePitch(given as string)).message)?.[1]
+    expect([true, -1, {}, [3], 'a'.repeat(40)].map(shown)).toEqual(['true', '-1', 'object', 'object', 'a'.repeat(40)])
+  })
+
+  test("without a path the problem is the whole input's", () => {
+    for (const parse of [parsePitch, parseLength, parseRatio]) expect(problemOf(() => parse('soon')).path).toBe('')
   })
 })
 

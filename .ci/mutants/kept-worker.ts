@@ -1,0 +1,63 @@
+import type { Worker } from 'node:worker_threads'
+import { type PoolOptions, type TestProject, ThreadsPoolWorker, type WorkerRequest } from 'vitest/node'
+
+// Vitest starts a thread for each run, which costs ten times what the tests of one mutant take. This pool keeps the
+// thread and what it has loaded from node_modules; the sources are loaded anew for each mutant, so that nothing that a
+// mutant left behind in them reaches the next.
+let idle: Worker | undefined
+
+type Listener = Parameters<ThreadsPoolWorker['on']>[1]
+
+export class KeptWorker extends ThreadsPoolWorker {
+  private readonly project: TestProject
+  private readonly listeners: [string, Listener][] = []
+  private readonly sources: string[]
+  private reused = false
+
+  constructor(options: PoolOptions, sources: string[]) {
+    super(options)
+    this.name = 'kept'
+    this.project = options.project
+    this.sources = sources
+  }
+
+  override async start() {
+    const own = this as unknown as { _thread?: Worker }
+    if (own._thread) return
+    this.reused = idle !== undefined
+    own._thread = idle
+    idle = undefined
+    if (!this.reused) await super.start()
+  }
+
+  override on(event: string, listener: Listener) {
+    this.listeners.push([event, listener])
+    super.on(event, listener)
+  }
+
+  override send(message: WorkerRequest) {
+    if (message.type === 'start' && this.reused) return this.answer('started')
+    if (message.type === 'stop') return this.answer('stopped')
+    if (message.type === 'run') {
+      // The thread heard the configuration when it started; which tests run is told in it anew.
+      const context = message.context as { config?: unknown; invalidates?: string[] }
+      context.config = this.project.serializedConfig
+      context.invalidates = this.sources
+    }
+    super.send(message)
+  }
+
+  override async stop() {
+    const own = this as unknown as { _thread?: Worker }
+    for (const [event, listener] of this.listeners) own._thread?.off(event, listener)
+    idle = own._thread
+    own._thread = undefined
+  }
+
+  private answer(type: 'started' | 'stopped') {
+    const all = this.listeners.filter(([event]) => event === 'message')
+    queueMicrotask(() => {
+      for (const [, listener] of all) listener({ type, __vitest_worker_response__: true })
+    })
+  }
+}

@@ -1,0 +1,30 @@
+const name = process.env.MUTATED
+const src = `packages/${name}/src`
+
+export default {
+  packageManager: 'npm',
+  testRunner: 'vitest',
+  plugins: ['@stryker-mutator/vitest-runner', import.meta.resolve('./wording.js')],
+  ignorers: ['wording'],
+  vitest: { configFile: '.ci/mutants/vitest.config.ts', related: false },
+  coverageAnalysis: 'perTest',
+  disableTypeChecks: false,
+  incremental: false,
+  concurrency: Number(process.env.CONCURRENCY ?? 1),
+  mutate: [
+    `${src}/**/*.ts`,
+    '!**/*.test.ts',
+    '!**/*.fake.ts',
+    '!**/testing/**',
+    '!**/index.ts',
+    // Shapes only.
+    '!**/{contract,*-contract}.ts',
+    // Published values, each checked against its source by the tests of what reads them.
+    '!**/tables/**',
+  ],
+  reporters: ['json'],
+  jsonReporter: { fileName: `reports/mutants/${name}.json` },
+  tempDirName: '.stryker-tmp',
+  timeoutMS: 3000,
+  timeoutFactor: 3,
+}

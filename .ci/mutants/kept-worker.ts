@@ -2,8 +2,7 @@ import type { Worker } from 'node:worker_threads'
 import { type PoolOptions, type TestProject, ThreadsPoolWorker, type WorkerRequest } from 'vitest/node'
 
 // Vitest starts a thread for each run, which costs ten times what the tests of one mutant take. This pool keeps the
-// thread and what it has loaded from node_modules; the sources are loaded anew for each mutant, so that nothing that a
-// mutant left behind in them reaches the next.
+// thread, with what it has loaded from node_modules.
 let idle: Worker | undefined
 
 type Listener = Parameters<ThreadsPoolWorker['on']>[1]
@@ -11,14 +10,12 @@ type Listener = Parameters<ThreadsPoolWorker['on']>[1]
 export class KeptWorker extends ThreadsPoolWorker {
   private readonly project: TestProject
   private readonly listeners: [string, Listener][] = []
-  private readonly sources: string[]
   private reused = false
 
-  constructor(options: PoolOptions, sources: string[]) {
+  constructor(options: PoolOptions) {
     super(options)
     this.name = 'kept'
     this.project = options.project
-    this.sources = sources
   }
 
   override async start() {
@@ -40,9 +37,8 @@ export class KeptWorker extends ThreadsPoolWorker {
     if (message.type === 'stop') return this.answer('stopped')
     if (message.type === 'run') {
       // The thread heard the configuration when it started; which tests run is told in it anew.
-      const context = message.context as { config?: unknown; invalidates?: string[] }
+      const context = message.context as { config?: unknown }
       context.config = this.project.serializedConfig
-      context.invalidates = this.sources
     }
     super.send(message)
   }

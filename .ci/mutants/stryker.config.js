@@ -22,8 +22,9 @@ export default {
     // Published values, each checked against its source by the tests of what reads them.
     '!**/tables/**',
   ],
-  reporters: ['json'],
+  reporters: ['json', 'progress-append-only'],
   jsonReporter: { fileName: `reports/mutants/${name}.json` },
+  ignorePatterns: ['dist', 'reports', 'playground/public'],
   tempDirName: '.stryker-tmp',
   timeoutMS: 3000,
   timeoutFactor: 3,

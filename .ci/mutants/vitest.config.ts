@@ -1,33 +1,39 @@
-import { readdirSync } from 'node:fs'
-import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
+import { BaseSequencer, type TestSpecification } from 'vitest/node'
 import { KeptWorker } from './kept-worker.js'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
-const folder = join(root, 'packages', process.env.MUTATED ?? '', 'src')
-const sources = readdirSync(folder, { recursive: true, encoding: 'utf8' })
-  .filter((name) => name.endsWith('.ts') && !name.endsWith('.test.ts'))
-  .map((name) => join(folder, name))
-const conditions = ['source', 'module', 'node', 'development|production']
+
+/** Files that took least in the first run come first: most mutants are found before the slow ones are asked. */
+class QuickestFirst extends BaseSequencer {
+  private readonly took = new Map<string, number>()
+
+  override async sort(files: TestSpecification[]) {
+    for (const { moduleId, testModule } of files)
+      if (testModule && !this.took.has(moduleId)) this.took.set(moduleId, testModule.diagnostic().duration)
+    return [...files].sort((a, b) => (this.took.get(a.moduleId) ?? 0) - (this.took.get(b.moduleId) ?? 0))
+  }
+}
 
 export default defineConfig({
   root,
-  resolve: { conditions },
-  ssr: { resolve: { conditions } },
   plugins: [
     {
       name: 'kept-worker',
       configureVitest({ project }) {
         project.config.pool = 'kept' as 'threads'
-        project.config.poolRunner = { name: 'kept', createPoolWorker: (options) => new KeptWorker(options, sources) }
+        project.config.poolRunner = { name: 'kept', createPoolWorker: (options) => new KeptWorker(options) }
       },
     },
   ],
   test: {
     include: [`packages/${process.env.MUTATED}/src/**/*.test.ts`],
-    setupFiles: ['./.ci/mutants/few-runs.ts', './vitest.setup.ts'],
+    setupFiles: ['./.ci/mutants/each-file.ts', './vitest.setup.ts'],
     testTimeout: 60_000,
     isolate: false,
+    // The other packages stand as they were built: they need not be loaded anew.
+    server: { deps: { external: [/\/packages\/\w+\/dist\//] } },
+    sequence: { sequencer: QuickestFirst },
   },
 })

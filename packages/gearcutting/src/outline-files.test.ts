@@ -102,9 +102,8 @@ function measure(points: Point[], q: OutlineQuestion): void {
 }
 
 describe.each(gears)('$teeth teeth read back', (q) => {
-  const drawn = outline(q)
-
   test('from SVG: full size, closed, and it measures right', () => {
+    const drawn = outline(q)
     const { width, box, lines } = readSvg(outlineSvg(drawn))
     expect(width).toBeCloseTo(drawn.tipDiameter + 2, 5)
     expect(box).toEqual([-width / 2, -width / 2, width, width].map((n) => expect.closeTo(n, 5)))
@@ -118,6 +117,7 @@ describe.each(gears)('$teeth teeth read back', (q) => {
   })
 
   test('from DXF: millimetres, closed, a layer each, and it measures right', () => {
+    const drawn = outline(q)
     const { lines, circles, units } = readDxf(outlineDxf(drawn))
     expect(units).toBe(4)
     measure(lines.TEETH, q)

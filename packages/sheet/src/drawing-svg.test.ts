@@ -13,24 +13,26 @@ const compound = trainOf([
 ])
 
 const drawings = {
-  simple: drawTrain(lathe, trainOf([[20, 45, 80]])),
-  compound: drawTrain(lathe, compound),
-  'three-stages': drawTrain(
-    lathe,
-    trainOf([
-      [20, 60],
-      [25, 65],
-      [30, 120],
-    ]),
-  ),
-  'two-modules': drawTrain(
-    lathe,
-    trainOf([
-      [gear(40, 1.5), gear(60, 1.5)],
-      [gear(30, 1.25), gear(50, 1.25)],
-    ]),
-  ),
-  banjo: drawTrain(banjoExample.lathe, banjoExample.train),
+  simple: () => drawTrain(lathe, trainOf([[20, 45, 80]])),
+  compound: () => drawTrain(lathe, compound),
+  'three-stages': () =>
+    drawTrain(
+      lathe,
+      trainOf([
+        [20, 60],
+        [25, 65],
+        [30, 120],
+      ]),
+    ),
+  'two-modules': () =>
+    drawTrain(
+      lathe,
+      trainOf([
+        [gear(40, 1.5), gear(60, 1.5)],
+        [gear(30, 1.25), gear(50, 1.25)],
+      ]),
+    ),
+  banjo: () => drawTrain(banjoExample.lathe, banjoExample.train),
 }
 
 describe('drawingToSvg', () => {
@@ -44,12 +46,13 @@ describe('drawingToSvg', () => {
     ['banjo', 'banjo', {}],
   ]
   it.each(views)('draws %s as looked over', async (file, name, options) => {
-    const svg = drawingToSvg(drawings[name], { id: file, ...options })
+    const svg = drawingToSvg(drawings[name](), { id: file, ...options })
     expectWellFormed(svg)
     await expect(svg.replaceAll('><', '>\n<')).toMatchFileSnapshot(`testing/golden/${file}.svg`)
   })
 
-  it.each(Object.entries(drawings))('labels every gear of %s with its teeth and its plane', (_, drawing) => {
+  it.each(Object.entries(drawings))('labels every gear of %s with its teeth and its plane', (_, draw) => {
+    const drawing = draw()
     const said = [...drawingToSvg(drawing).matchAll(/<tspan[^>]*>([^<]*)<\/tspan>/g)].map((m) => m[1])
     const planes = drawing.gears.map((g) => `plane ${g.plane}`)
     expect(said.filter((text) => text?.startsWith('plane')).sort()).toEqual(planes.sort())
@@ -60,7 +63,7 @@ describe('drawingToSvg', () => {
 
   it('has one arrow a gear, and turns them all about when mirrored', () => {
     const arrows = (options: SvgOptions) =>
-      [...drawingToSvg(drawings.compound, options).matchAll(/class="turning (\w+)"/g)].map((m) => m[1])
+      [...drawingToSvg(drawings.compound(), options).matchAll(/class="turning (\w+)"/g)].map((m) => m[1])
     const [a, b] = ['clockwise', 'anticlockwise']
     // Drawn plane by plane: A's 40 and B's 60 lie in plane 1, B's 30 and C's 75 in plane 2.
     expect(arrows({})).toEqual([a, b, b, a])
@@ -69,7 +72,7 @@ describe('drawingToSvg', () => {
   })
 
   it('says in words what it shows, the way it shows it', () => {
-    const text = (options: SvgOptions) => /<desc[^>]*>([^<]*)/.exec(drawingToSvg(drawings.banjo, options))![1]
+    const text = (options: SvgOptions) => /<desc[^>]*>([^<]*)/.exec(drawingToSvg(drawings.banjo(), options))![1]
     expect(text({})).toContain('A, input shaft: 40 teeth in plane 1, drives B; turns clockwise.')
     expect(text({ mirror: true })).toContain('A, input shaft: 40 teeth in plane 1, drives B; turns anticlockwise.')
     expect(text({ mirror: true })).toContain('Mirrored')
@@ -77,13 +80,13 @@ describe('drawingToSvg', () => {
   })
 
   it('turns geometry and never text', () => {
-    const svg = drawingToSvg(drawings.compound, { rotate: 37 })
+    const svg = drawingToSvg(drawings.compound(), { rotate: 37 })
     expect(svg.match(/transform="/g)).toBeNull()
     expect(svg.match(/patternTransform="/g)).not.toBeNull()
   })
 
   it('escapes what came from elsewhere', () => {
-    const drawing = structuredClone(drawings.banjo)
+    const drawing = structuredClone(drawings.banjo())
     drawing.clearance = { mm: 1, between: '</desc><script>alert("1 & 2")</script>\u0000\ud800' }
     const svg = drawingToSvg(drawing)
     expectWellFormed(svg)
@@ -100,7 +103,7 @@ describe('drawingToSvg', () => {
 
   it('holds neither NaN nor infinity nor more than hundredths', () => {
     for (const drawing of Object.values(drawings)) {
-      const svg = drawingToSvg(drawing, { rotate: 33 })
+      const svg = drawingToSvg(drawing(), { rotate: 33 })
       expect(svg).not.toMatch(/NaN|Infinity|undefined|null|-0[ "]/)
       expect(svg.replace(/viewBox="[^"]*"/, '')).not.toMatch(/\d\.\d{3,}/)
     }

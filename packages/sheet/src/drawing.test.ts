@@ -130,14 +130,16 @@ describe('drawTrain without a layout', () => {
 
 describe('drawTrain with a layout', () => {
   const { lathe, train } = banjoExample
-  const drawing = drawTrain(lathe, train)
+  const draw = () => drawTrain(lathe, train)
 
   it('stands every shaft where the layout has it', () => {
+    const drawing = draw()
     expect(drawing.shafts.map(({ x, y }) => ({ x, y }))).toEqual(train.layout!.shafts.map(({ x, y }) => ({ x, y })))
     expect(drawing.schematic).toBe(false)
   })
 
   it('puts the stud in its slot, at its setting from the pivot', () => {
+    const drawing = draw()
     const { slot, along } = drawing.shafts[1]!.setting!
     const { from, to } = drawing.banjo!.slots[slot - 1]!
     const stud = drawing.shafts[1]!
@@ -148,6 +150,7 @@ describe('drawTrain with a layout', () => {
   })
 
   it('encloses the pivot and every slot in the plate', () => {
+    const drawing = draw()
     const { plate, slots, pivot } = drawing.banjo!
     for (const p of [pivot, ...slots.flatMap((s) => [s.from, s.to])]) {
       plate.forEach((a, i) => {
@@ -158,6 +161,7 @@ describe('drawTrain with a layout', () => {
   })
 
   it('mirrors a banjo on the input shaft', () => {
+    const drawing = draw()
     // The same plate, turned about: what leaves the input shaft towards the output stands as far from it.
     const input = drawTrain({ ...lathe, banjo: { ...lathe.banjo!, pivot: 'input' } }, train)
     const from = (d: TrainDrawing) => d.banjo!.slots.map((s) => apart(s.from, d.banjo!.pivot))

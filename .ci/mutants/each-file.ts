@@ -1,0 +1,22 @@
+import { inject, vi } from 'vitest'
+
+// A mutant that is found is found by few cases: no property runs more often than RUNS says, and none is shrunk.
+const most = Number(process.env.RUNS ?? 20)
+
+vi.mock('fast-check', async (original) => {
+  const real = await original<typeof import('fast-check')>()
+  const assert: typeof real.assert = (property, parameters) =>
+    real.assert(property, { ...parameters, numRuns: Math.min(parameters?.numRuns ?? most, most), endOnFailure: true })
+  return { ...real, assert, default: { ...real.default, assert } }
+})
+
+// This runs before each file of tests. Sources are loaded anew for each mutant, so that nothing that the one before left
+// behind in them is found, and in the first run, which notes what is reached from where, for each file. While they load,
+// the thread still holds the mutant before this one; only one of what runs on loading must be active then, and
+// Stryker's own set-up, which ran just now, has seen to that.
+const given = inject as (key: string) => unknown
+const thread = globalThis as { __stryker__?: { activeMutant?: string }; loadedFor?: unknown }
+const mutant = given('activeMutant')
+if (mutant === undefined || mutant !== thread.loadedFor) vi.resetModules()
+thread.loadedFor = mutant
+if (thread.__stryker__ && given('mutantActivation') !== 'static') delete thread.__stryker__.activeMutant

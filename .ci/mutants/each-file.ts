@@ -1,4 +1,4 @@
-import { inject, vi } from 'vitest'
+import { beforeEach, inject, vi } from 'vitest'
 
 // A mutant that is found is found by few cases: no property runs more often than RUNS says, and none is shrunk.
 const most = Number(process.env.RUNS ?? 20)
@@ -9,6 +9,13 @@ vi.mock('fast-check', async (original) => {
     real.assert(property, { ...parameters, numRuns: Math.min(parameters?.numRuns ?? most, most), endOnFailure: true })
   return { ...real, assert, default: { ...real.default, assert } }
 })
+
+// These take longer than all others of their package together.
+const slow = [
+  'are answered at once even where no table would hold them',
+  'answers as the plain calls do, whatever was asked before',
+]
+beforeEach(({ task, skip }) => skip(slow.includes(task.name)))
 
 // This runs before each file of tests. Sources are loaded anew for each mutant, so that nothing that the one before left
 // behind in them is found, and in the first run, which notes what is reached from where, for each file. While they load,

@@ -12,7 +12,7 @@ export default {
   incremental: false,
   concurrency: Number(process.env.CONCURRENCY ?? 1),
   mutate: [
-    `${src}/**/*.ts`,
+    `${src}/${process.env.MUTATED_FILES ?? '**/*.ts'}`,
     '!**/*.test.ts',
     '!**/*.fake.ts',
     '!**/testing/**',

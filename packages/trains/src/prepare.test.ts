@@ -47,6 +47,19 @@ describe('a prepared workshop', () => {
     expect(prepared).toBeGreaterThan(0.9 * numRuns)
   })
 
+  it('keeps nothing of one question for the next', () => {
+    const workshop = shop([{ teeth: 20, count: 2 }, { teeth: 30 }, { teeth: 40 }, { teeth: 45 }, { teeth: 60 }])
+    const bench = prepare(workshop)
+    for (const thread of [...more, ...more]) {
+      expect(bench.findTrains(thread, { stages: 2 })).toEqual(findTrains(workshop, thread, { stages: 2 }))
+      expect(bench.findTrains(thread)).toEqual(findTrains(workshop, thread))
+    }
+    const range = { teeth: [30, 36] as [number, number] }
+    expect(bench.makeChart(more)).toEqual(makeChart(workshop, more))
+    expect(bench.proposeGears(more, range)).toEqual(proposeGears(workshop, more, range))
+    expect(bench.findTrains(more[1])).toEqual(findTrains(workshop, more[1]))
+  })
+
   it('is not changed by what becomes of the workshop given', () => {
     const workshop = shop([{ teeth: 20 }, { teeth: 40 }, { teeth: 30, count: 2 }], { studs: 1 })
     const threads: ThreadWanted[] = [{ pitch: '0.5' }, { pitch: '0.4' }]

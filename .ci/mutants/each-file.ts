@@ -22,8 +22,11 @@ beforeEach(({ task, skip }) => skip(slow.includes(task.name)))
 // the thread still holds the mutant before this one; only one of what runs on loading must be active then, and
 // Stryker's own set-up, which ran just now, has seen to that.
 const given = inject as (key: string) => unknown
-const thread = globalThis as { __stryker__?: { activeMutant?: string }; loadedFor?: unknown }
+const thread = globalThis as { __stryker__?: { activeMutant?: string; counted?: boolean }; loadedFor?: unknown }
 const mutant = given('activeMutant')
 if (mutant === undefined || mutant !== thread.loadedFor) vi.resetModules()
 thread.loadedFor = mutant
-if (thread.__stryker__ && given('mutantActivation') !== 'static') delete thread.__stryker__.activeMutant
+if (thread.__stryker__) {
+  thread.__stryker__.counted = mutant !== undefined
+  if (given('mutantActivation') !== 'static') delete thread.__stryker__.activeMutant
+}

@@ -26,6 +26,6 @@ export default {
   jsonReporter: { fileName: `reports/mutants/${name}.json` },
   ignorePatterns: ['dist', 'reports', 'playground/public'],
   tempDirName: '.stryker-tmp',
-  timeoutMS: 3000,
-  timeoutFactor: 3,
+  timeoutMS: 4000,
+  timeoutFactor: 2,
 }

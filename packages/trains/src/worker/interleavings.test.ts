@@ -124,6 +124,8 @@ const step = fc.record({
   nth: fc.nat(20),
 })
 
+const numRuns = Number(process.env.RUNS ?? 300)
+
 test('whatever two clients ask, abort, lose and close, in any order, each question ends as it must', async () => {
   const ends = new Set<End>()
   await fc.assert(
@@ -147,7 +149,8 @@ test('whatever two clients ask, abort, lose and close, in any order, each questi
         await one.check()
       }
     }),
-    { numRuns: 300 },
+    { numRuns },
   )
-  expect([...ends].sort()).toEqual(['AbortError', 'TrainWorkerError', 'answered'])
+  // A few runs need not come to every end.
+  if (numRuns >= 100) expect([...ends].sort()).toEqual(['AbortError', 'TrainWorkerError', 'answered'])
 })

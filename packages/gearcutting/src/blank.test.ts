@@ -22,12 +22,13 @@ test('the fewest teeth are enough, and one fewer is not', () => {
       fc.constantFrom(0.5, 0.8, 1, 1.25, 2),
       fc.integer({ min: 1, max: 400 }),
       fc.integer({ min: 0, max: 60 }),
-      (module, bore, wall) => {
-        const q = { module, blank: { bore: bore / 10, keyway: 1.2, wall: wall / 10 } }
+      fc.constantFrom(-0.2, 0, 0.2),
+      (module, bore, wall, shift) => {
+        const q = { module, shift, blank: { bore: bore / 10, keyway: 1.2, wall: wall / 10 } }
         const { fewestTeeth } = checkBlank({ ...q, teeth: 60 })
         expect(checkBlank({ ...q, teeth: fewestTeeth }).enough).toBe(true)
         if (fewestTeeth > 6) expect(checkBlank({ ...q, teeth: fewestTeeth - 1 }).enough).toBe(false)
-        const { rootDiameter } = spurGear({ module, teeth: 60 })
+        const { rootDiameter } = spurGear({ module, shift, teeth: 60 })
         expect(checkBlank({ ...q, teeth: 60 }).wall).toBeCloseTo(rootDiameter / 2 - bore / 20 - 1.2, 8)
       },
     ),

@@ -198,6 +198,53 @@ test('what cannot be divided is told with its error, and what to mind', () => {
   expect(plan.reminders[2].message).toContain('0.0911°')
 })
 
+describe('what is chosen', () => {
+  const head: Head = {
+    worm: 40,
+    plates: [
+      [15, 20],
+      [16, 18, 20],
+    ],
+  }
+
+  test('of circles that serve, the one with most holes; the others from large to small, each once', () => {
+    // 40 / 8 is 5 whole turns, in any circle.
+    const plan = indexing({ divisions: 8, head })
+    expect([plan.kind, plan.plate, plan.moves]).toEqual(['plain', 0, [{ turns: 5, holes: 0, circle: 20 }]])
+    expect(plan.others.map(({ turns, circle }) => [turns, circle])).toEqual([
+      [5, 18],
+      [5, 16],
+      [5, 15],
+    ])
+    expect(plan.reminders.map(({ code }) => code)).toEqual(['one-way', 'from-zero'])
+  })
+
+  test('two circles only where the plate may turn', () => {
+    // 40 / 69 by 21 to 33: compound, as in the docs of the function.
+    const plates = [[21, 23, 27, 29, 31, 33]]
+    const kind = (plateTurns?: 'never' | 'exact' | 'closer', divisions = 69) =>
+      indexing({ divisions, head: { worm: 40, plates }, ...(plateTurns && { plateTurns }) }).kind
+    expect([kind('never'), kind('exact'), kind('closer'), kind()]).toEqual([
+      'approximate',
+      'compound',
+      'compound',
+      'compound',
+    ])
+    const near = (plateTurns: 'exact' | 'closer') =>
+      indexing({ divisions: 127, head: { worm: 40, plates }, plateTurns })
+    expect([near('exact').moves.length, near('closer').moves.length]).toEqual([1, 2])
+    expect(near('closer').worstDegrees).toBeLessThan(near('exact').worstDegrees)
+  })
+
+  test('more places than the head has are refused, and the most is told', () => {
+    const ask = (divisions: number) =>
+      indexing({ divisions, head: { worm: 4, plates: [[15, 20]] }, plateTurns: 'never' })
+    expect(() => ask(81)).toThrow(/80/)
+    expect(ask(80).kind).toBe('plain')
+    expect(ask(79).kind).toBe('approximate')
+  })
+})
+
 describe('bad input', () => {
   const problems = (ask: () => unknown): string[] => {
     try {

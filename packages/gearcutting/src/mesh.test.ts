@@ -34,26 +34,38 @@ describe('laws', () => {
 
   test('the ratio is the path along which both tips lie inside each other, by plain geometry', () => {
     fc.assert(
-      fc.property(count, count, fc.constantFrom(14.5, 20, 25), (a, b, pressureAngle) => {
-        fc.pre(!interferes({ teeth: [a, b], module: 1, pressureAngle }))
-        const angle = (pressureAngle * Math.PI) / 180
-        // Walk the line of action from the pitch point, each gear's centre on the y axis.
-        const inside = (along: number): boolean => {
-          const [x, y] = [along * Math.cos(angle), along * Math.sin(angle)]
-          return Math.hypot(x, y + a / 2) <= a / 2 + 1 && Math.hypot(x, y - b / 2) <= b / 2 + 1
-        }
-        const edge = (direction: number): number => {
-          let [low, high] = [0, 10]
-          for (let i = 0; i < 60; i++) {
-            const middle = (low + high) / 2
-            if (inside(direction * middle)) low = middle
-            else high = middle
+      fc.property(
+        count,
+        count,
+        fc.constantFrom(14.5, 20, 25),
+        fc.constantFrom(-0.2, 0, 0.3),
+        (a, b, pressureAngle, x) => {
+          // What one gains by shift the other loses: they stay at the nominal distance.
+          const q = { teeth: [a, b] as [number, number], module: 1, pressureAngle, shift: [x, -x] as [number, number] }
+          fc.pre(!interferes(q))
+          const angle = (pressureAngle * Math.PI) / 180
+          // Walk the line of action from the pitch point, each gear's centre on the y axis.
+          const inside = (along: number): boolean => {
+            const y = along * Math.sin(angle)
+            const [lower, upper] = [
+              Math.hypot(along * Math.cos(angle), y + a / 2),
+              Math.hypot(along * Math.cos(angle), y - b / 2),
+            ]
+            return lower <= a / 2 + 1 + x && upper <= b / 2 + 1 - x
           }
-          return low
-        }
-        const found = (edge(1) + edge(-1)) / (Math.PI * Math.cos(angle))
-        expect(contactRatio({ teeth: [a, b], module: 1, pressureAngle })).toBeCloseTo(found, 7)
-      }),
+          const edge = (direction: number): number => {
+            let [low, high] = [0, 10]
+            for (let i = 0; i < 60; i++) {
+              const middle = (low + high) / 2
+              if (inside(direction * middle)) low = middle
+              else high = middle
+            }
+            return low
+          }
+          const found = (edge(1) + edge(-1)) / (Math.PI * Math.cos(angle))
+          expect(contactRatio(q)).toBeCloseTo(found, 7)
+        },
+      ),
     )
   })
 

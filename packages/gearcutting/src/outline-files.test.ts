@@ -114,6 +114,8 @@ describe.each(gears)('$teeth teeth read back', (q) => {
     expect(2 * Math.min(...radii)).toBeCloseTo(q.bore!, 3)
     const floor = q.bore! / 2 + (q.keyway?.depth ?? 0)
     expect(Math.max(...bore.map(({ x }) => x))).toBeCloseTo(floor, 3)
+    // Away from the keyway, which lies at +x, all of it is the bore's circle.
+    for (const { x, y } of bore) if (x <= 0) expect(Math.hypot(x, y)).toBeCloseTo(q.bore! / 2, 2)
   })
 
   test('from DXF: millimetres, closed, a layer each, and it measures right', () => {

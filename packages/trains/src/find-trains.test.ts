@@ -48,6 +48,42 @@ describe('ties', () => {
   })
 })
 
+describe('of many sets the best are kept', () => {
+  // By multiples of five many sets are equally far off, or not off at all; between primes hardly two are.
+  const fives = shop(box(20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 75, 80, 90, 100, 120), {
+    studs: 3,
+    shaftClearance: 1,
+  })
+  const primes = shop(box(20, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83), {
+    studs: 3,
+    shaftClearance: 1,
+  })
+  const orders = ['fewest gears', 'closest'] as const
+
+  it.each([
+    ['level with each other', fives, { pitch: '0.7', tolerance: { ppm: 0 } }],
+    ['level in part', fives, { pitch: '0.7', tolerance: { ppm: 500 } }],
+    ['all apart', primes, { pitch: '0.7', tolerance: { ppm: 1000 } }],
+  ])('%s: the first few are the first of all', (_, workshop, wanted) => {
+    for (const order of orders) {
+      const all = findTrains(workshop, wanted, { order, limit: 1000 })
+      expect(all.trains.length).toBeGreaterThan(150)
+      expect(all.trains.length).toBeLessThan(1000)
+      for (const limit of [0, 1, 2, 7, 60]) {
+        const some = findTrains(workshop, wanted, { order, limit })
+        expect(some).toEqual({ ...all, trains: all.trains.slice(0, limit) })
+      }
+      const errors = all.trains.map((train) => Math.abs(train.errorPpm))
+      const gears = all.trains.map(({ shafts }) => shafts.flatMap((shaft) => shaft.gears).length)
+      for (let i = 1; i < errors.length; i++) {
+        const [first, then] = order === 'closest' ? [errors, gears] : [gears, errors]
+        expect(first[i]).toBeGreaterThanOrEqual(first[i - 1])
+        if (first[i] === first[i - 1]) expect(then[i]).toBeGreaterThanOrEqual(then[i - 1])
+      }
+    }
+  })
+})
+
 describe('fixed gears', () => {
   // One 30 that may sit on the output, another that may not.
   const thirties: GearStock[] = [

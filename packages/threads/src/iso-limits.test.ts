@@ -53,6 +53,9 @@ describe('published limits', () => {
     expect(screw.major).toEqual([5.794, 5.974])
     const nut = isoLimits({ diameter: 6, pitch: 1, class: '6G' })
     expect(nut.major[0]).toBe(6.026)
+    // G lies 26 micrometres over H, both ends of it.
+    const basic = isoLimits({ diameter: 6, pitch: 1, class: '6H' })
+    for (const end of [0, 1]) expect(nut.effective[end] - basic.effective[end]).toBeCloseTo(0.026, 9)
     expect(nut.major[1] - nut.effective[1]).toBeCloseTo(0.793857, 6)
     expect(nut.major[0] - nut.minor[0]).toBeCloseTo(1.082532, 6)
   })

@@ -27,6 +27,21 @@ describe('recognition', () => {
     expect(names(recogniseThread({ ...q, angle: { value: 61, doubt: 2 } }))).toEqual(['1/4-20 UNC'])
   })
 
+  it('counts a deviation in its own doubt, squared', () => {
+    const of = (value: string) => recogniseThread({ pitch: { value, doubt: 0.02 } }).find(({ name }) => name === 'M6')!
+    expect(of('1 mm').misfit).toBeCloseTo(0, 9)
+    expect(of('1.01 mm').misfit).toBeCloseTo(1 / 4, 3)
+    expect(of('0.98 mm').misfit).toBeCloseTo(1, 3)
+  })
+
+  it('names no more than five in its sentence', () => {
+    const found = recogniseThread({ pitch: { value: '1 mm', doubt: 0.05 } })
+    expect(found.length).toBeGreaterThan(5)
+    const said = recognitionVerdict(found)
+    expect(said).toBe(recognitionVerdict(found.slice(0, 5)))
+    expect(said).not.toBe(recognitionVerdict(found.slice(0, 4)))
+  })
+
   it('ranks by deviation', () => {
     const found = recogniseThread({ major: { value: 2.98, doubt: 0.05 }, pitch: { value: '0.5', doubt: 0.06 } })
     expect(names(found)[0]).toBe('M3')

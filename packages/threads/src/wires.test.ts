@@ -189,6 +189,12 @@ describe('the nearest wire at hand', () => {
     expect(nearestWire({ form: 'metric', pitch: '1', wires })).toEqual({ wire: 0.62, away: 0.042649731 })
     expect(nearestWire({ form: 'ba', pitch: '0.66', wires })).toEqual({ wire: 0.455, away: 0.094466993 })
     expect(nearestWire({ form: 'metric', pitch: '2.5', wires })).toMatchObject({ wire: 1.35 })
+    // The best is 0.577: the thicker is 0.023 off, the thinner 0.027.
+    for (const both of [
+      [0.55, 0.6],
+      [0.6, 0.55],
+    ])
+      expect(nearestWire({ form: 'metric', pitch: '1', wires: both })).toMatchObject({ wire: 0.6 })
   })
   it('gives null when none touches', () => {
     expect(nearestWire({ form: 'ba', pitch: '0.3', wires })).toBeNull()

@@ -11,11 +11,11 @@ const more: [string, number][] = [
 
 vi.mock('fast-check', async (original) => {
   const real = await original<typeof import('fast-check')>()
-  const assert: typeof real.assert = (property, parameters) => {
+  const assert = ((property: never, parameters?: import('fast-check').Parameters<unknown>) => {
     const asked = parameters?.numRuns ?? most
     const times = more.find(([file]) => expect.getState().testPath?.includes(file))?.[1] ?? 1
     return real.assert(property, { ...parameters, numRuns: Math.min(asked, most) * times, endOnFailure: true })
-  }
+  }) as typeof real.assert
   return { ...real, assert, default: { ...real.default, assert } }
 })
 

@@ -8,21 +8,22 @@ let idle: Worker | undefined
 type Listener = Parameters<ThreadsPoolWorker['on']>[1]
 
 export class KeptWorker extends ThreadsPoolWorker {
+  override readonly name: string = 'kept'
   private readonly project: TestProject
   private readonly listeners: [string, Listener][] = []
   private reused = false
 
   constructor(options: PoolOptions) {
     super(options)
-    this.name = 'kept'
     this.project = options.project
   }
 
   override async start() {
-    const own = this as unknown as { _thread?: Worker }
+    const own = this as unknown as { _thread: Worker | undefined }
     if (own._thread) return
     this.reused = idle !== undefined
     own._thread = idle
+    idle?.ref()
     idle = undefined
     if (!this.reused) await super.start()
   }
@@ -44,9 +45,10 @@ export class KeptWorker extends ThreadsPoolWorker {
   }
 
   override async stop() {
-    const own = this as unknown as { _thread?: Worker }
+    const own = this as unknown as { _thread: Worker | undefined }
     for (const [event, listener] of this.listeners) own._thread?.off(event, listener)
     idle = own._thread
+    idle?.unref()
     own._thread = undefined
   }
 

@@ -23,7 +23,6 @@ export class KeptWorker extends ThreadsPoolWorker {
     if (own._thread) return
     this.reused = idle !== undefined
     own._thread = idle
-    idle?.ref()
     idle = undefined
     if (!this.reused) await super.start()
   }
@@ -48,7 +47,6 @@ export class KeptWorker extends ThreadsPoolWorker {
     const own = this as unknown as { _thread: Worker | undefined }
     for (const [event, listener] of this.listeners) own._thread?.off(event, listener)
     idle = own._thread
-    idle?.unref()
     own._thread = undefined
   }
 

@@ -3,14 +3,19 @@ import { readdirSync, readFileSync } from 'node:fs'
 const name = process.env.MUTATED
 const src = `packages/${name}/src`
 
+const files = `${src}/${process.env.MUTATED_FILES ?? '**/*.ts'}`
+
 /** A seeded sample for a hurried look: of every file some stretches of ten lines, one in SAMPLE. */
 function stretches() {
-  const { SAMPLE = '1', SEED = '20260101', MUTATED_FILES = '**/*.ts' } = process.env
-  if (SAMPLE === '1') return [`${src}/${MUTATED_FILES}`]
-  const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).map((file) => `${src}/${file}`)
+  const { SAMPLE = '1', SEED = '20260101' } = process.env
+  if (SAMPLE === '1' || !files.includes('*')) return [files]
+  const [folder, rest] = files.split('*', 1).concat(files.includes('**') ? '.*' : '[^/]*')
+  const wanted = new RegExp(`^${folder}${rest}(?<!\\.(test|fake))\\.ts$`)
   let state = Number(SEED)
   const found = []
-  for (const file of files.filter((one) => /(?<!\.(test|fake))\.ts$/.test(one)).sort()) {
+  for (const name of readdirSync(src, { recursive: true, encoding: 'utf8' }).sort()) {
+    const file = `${src}/${name}`
+    if (!wanted.test(file)) continue
     const lines = readFileSync(file, 'utf8').split('\n').length
     for (let line = 1; line <= lines; line += 10) {
       state = (state * 48271) % 2147483647

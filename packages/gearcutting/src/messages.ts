@@ -1,5 +1,5 @@
 const given = (value: unknown): string => {
-  const text = typeof value === 'string' ? value : String(typeof value === 'object' ? typeof value : value)
+  const text = String(typeof value === 'object' ? typeof value : value)
   return `“${text.length > 40 ? `${text.slice(0, 40)}…` : text}”`
 }
 const list = (values: readonly (number | string)[]): string => values.join(', ')

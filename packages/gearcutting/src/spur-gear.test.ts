@@ -147,6 +147,24 @@ const problems = (q: unknown): string[] => {
   }
 }
 
+test('what was given is shown: short text whole, long text cut, an object by its type alone', () => {
+  const shown = (teeth: unknown): string => {
+    try {
+      spurGear({ teeth: teeth as number, module: 1 })
+    } catch (error) {
+      return /“.*”/s.exec((error as InputError).problems[0].message)![0]
+    }
+    throw new Error('it was taken')
+  }
+  expect([true, 2.5, {}, 'a'.repeat(40), 'a'.repeat(41)].map(shown)).toEqual([
+    '“true”',
+    '“2.5”',
+    '“object”',
+    `“${'a'.repeat(40)}”`,
+    `“${'a'.repeat(40)}…”`,
+  ])
+})
+
 describe('bad input', () => {
   test('every problem at once', () => {
     expect(problems({ teeth: 5, module: -1, pressureAngle: 60, shift: Number.NaN, depth: 4 })).toEqual([

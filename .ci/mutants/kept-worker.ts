@@ -35,6 +35,8 @@ export class KeptWorker extends ThreadsPoolWorker {
   override send(message: WorkerRequest) {
     if (message.type === 'start' && this.reused) return this.answer('started')
     if (message.type === 'stop') return this.answer('stopped')
+    // A thread stops by itself at the first failure; that it should would reach it late, in the middle of the next run.
+    if ((message as { m?: string }).m === 'onCancel') return
     if (message.type === 'run') {
       // The thread heard the configuration when it started; which tests run is told in it anew.
       const context = message.context as { config?: unknown }

@@ -4,6 +4,8 @@ import { type PoolOptions, type TestProject, ThreadsPoolWorker, type WorkerReque
 // Vitest starts a thread for each run, which costs ten times what the tests of one mutant take. This pool keeps the
 // thread, with what it has loaded from node_modules.
 let idle: Worker | undefined
+// A run ends before its thread has been handed back: the next one waits for it.
+let handedBack = Promise.resolve()
 
 type Listener = Parameters<ThreadsPoolWorker['on']>[1]
 
@@ -12,6 +14,7 @@ export class KeptWorker extends ThreadsPoolWorker {
   private readonly project: TestProject
   private readonly listeners: [string, Listener][] = []
   private reused = false
+  private handBack = () => {}
 
   constructor(options: PoolOptions) {
     super(options)
@@ -21,6 +24,10 @@ export class KeptWorker extends ThreadsPoolWorker {
   override async start() {
     const own = this as unknown as { _thread: Worker | undefined }
     if (own._thread) return
+    await handedBack
+    handedBack = new Promise((resolve) => {
+      this.handBack = resolve
+    })
     this.reused = idle !== undefined
     own._thread = idle
     idle = undefined
@@ -50,6 +57,7 @@ export class KeptWorker extends ThreadsPoolWorker {
     for (const [event, listener] of this.listeners) own._thread?.off(event, listener)
     idle = own._thread
     own._thread = undefined
+    this.handBack()
   }
 
   private answer(type: 'started' | 'stopped') {

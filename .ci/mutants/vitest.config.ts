@@ -37,6 +37,7 @@ export default defineConfig({
   test: {
     include: [`packages/${process.env.MUTATED}/src/**/*.test.ts`],
     setupFiles: ['./.ci/mutants/each-file.ts', './vitest.setup.ts'],
+    exclude: ['**/*fuzz*.test.ts'],
     testTimeout: 60_000,
     isolate: false,
     // The other packages stand as they were built: they need not be loaded anew.

@@ -129,6 +129,20 @@ describe('a chart in fewest changes', () => {
     expect(rows[3].train).toBeNull()
   })
 
+  it('goes from row to row by fewest gears to put on, the earlier thread and the better train of equals', () => {
+    const threads = ['20/40', '57/59', '40/20', '59/57'].map((pitch) => ({ pitch, tolerance: { ppm: 0 } }))
+    const workshop = shop(box(20, 40, 30, 57, 59), { studs: 1 })
+    const told = (rows: ChartRow[]) => rows.map(({ wanted, train }) => `${wanted}: ${spell(train!)}`)
+    // 3 + 0 + 2 + 0 gears to put on; 57:59 over 20, 30 or 40 is 2 from 40-30-20.
+    expect(told(makeChart(workshop, threads, { sequence: 'fewest changes' }))).toEqual([
+      '0: 20-30-40',
+      '2: 40-30-20',
+      '1: 57-20-59',
+      '3: 59-20-57',
+    ])
+    expect(told(makeChart(workshop, threads))).toEqual(['0: 20-30-40', '1: 57-20-59', '2: 40-30-20', '3: 59-20-57'])
+  })
+
   it('puts threads without a train last, in the order given', () => {
     const threads = ['0.31', '1', '0.33', '0.5'].map((pitch) => ({ pitch, tolerance: { ppm: 0 } }))
     const rows = makeChart(shop(box(20, 40, 30), { studs: 1 }), threads, { sequence: 'fewest changes' })

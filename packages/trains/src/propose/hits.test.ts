@@ -54,7 +54,7 @@ describe('one side of a train', () => {
 
 it('hits are all pairs of sides within the tolerance, by each fixed ratio', () => {
   const lathe = { leadscrew: { pitch: '1 mm' }, drives: [{ ratio: 1 }, { ratio: '1/2' }] }
-  const question = makeQuestion(lathe, { pitch: '1/2', tolerance: { ppm: 100_000 } })
+  const question = makeQuestion(lathe, { pitch: '1/2', tolerance: { ppm: 300_000 } })
   const [top, bottom] = [makeHalf(made, 2, 1)!, makeHalf(made, 2, 0)!]
   const seen: Hit[] = []
   eachHit(question, top, bottom, (hit) => seen.push(hit))
@@ -62,12 +62,12 @@ it('hits are all pairs of sides within the tolerance, by each fixed ratio', () =
   for (const fixed of [1, 0.5]) {
     bottom.product.forEach((driven) => {
       top.product.forEach((drivers) => {
-        if (Math.abs((fixed * drivers) / driven / 0.5 - 1) <= 0.1 + 1e-12)
+        if (Math.abs((fixed * drivers) / driven / 0.5 - 1) <= 0.3 + 1e-12)
           expected.push(`${fixed} ${drivers}:${driven}`)
       })
     })
   }
-  expect(expected.length).toBeGreaterThan(10)
+  expect(expected.length).toBeGreaterThan(15)
   expect(
     seen.map(({ ratio, p, q }) => `${ratio === question.ratios[0] ? 1 : 0.5} ${top.product[p]}:${bottom.product[q]}`),
   ).toEqual(expected)

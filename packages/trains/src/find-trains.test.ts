@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { bareAnswer } from '../../../bench/plain/alike.js'
 import { findTrainsPlain } from '../../../bench/plain/find-trains.js'
 import { box, shop, spell } from '../../../bench/plain/in-brief.js'
-import type { GearStock } from './contract.js'
+import type { FindOptions, GearStock, Obstacle } from './contract.js'
 import { findTrains } from './find-trains.js'
 
 describe('ties', () => {
@@ -106,5 +106,48 @@ describe('fixed gears', () => {
       expect(findTrains(workshop, { pitch: '3/4' }).trains.map(spell)).toEqual(['30-30-40'])
       expect(findTrains(workshop, { pitch: '1' }).trains.map(spell)).toEqual(['30-40-30'])
     }
+  })
+})
+
+describe('orders', () => {
+  it('by hand: a plain train that is off before a compound one that is not, or after it', () => {
+    // 20:41 is short by 1/41; 20 x 30 : 25 x 48 is half a turn exactly, with a gear more.
+    const workshop = shop(box(20, 25, 30, 41, 48), { studs: 1, shaftClearance: 1 })
+    const first = (options?: FindOptions) =>
+      findTrains(workshop, { pitch: '1/2', tolerance: { ppm: 30_000 } }, options).trains[0]
+    for (const options of [undefined, { order: 'fewest gears' }] as const)
+      expect(spell(first(options))).toBe('20-25-41')
+    expect(first({ order: 'closest' })).toMatchObject({ errorPpm: 0, stages: [{}, {}] })
+  })
+})
+
+describe('the closest train, none being within tolerance', () => {
+  it('is the least off, not the one with fewest gears', () => {
+    // 20 x 30 : 25 x 47 is long by 25/1175, 20:41 short by 1/41, which is more.
+    const workshop = shop(box(20, 25, 30, 41, 47), { studs: 1, shaftClearance: 1 })
+    const { trains, closest } = findTrains(workshop, { pitch: '1/2', tolerance: { ppm: 0 } })
+    expect(trains).toEqual([])
+    expect(closest!.errorPpm).toBeCloseTo(25e6 / 1175, 6)
+  })
+
+  it('is looked for by each setting that can cut the hand at all', () => {
+    // Without studs two gears cut left-hand but over the drive that reverses: 20:40 by half is a quarter.
+    const drives = [{ ratio: 1 }, { ratio: '1/2', reverses: true }]
+    const { closest } = findTrains(shop(box(20, 40), { studs: 0, drives }), { pitch: '0.3' })
+    expect(closest).toMatchObject({ drive: 1, lead: { n: '1', d: '4' } })
+  })
+})
+
+it('too many pairs are told as such, with the stages that would do', () => {
+  // 150 gears by twos are 11,175 products; each pair of them is within so wide a tolerance, as is each of single gears.
+  const row = Array.from({ length: 150 }, (_, i) => 20 + i)
+  const wanted = { pitch: '1000', tolerance: { ppm: 999_999 } }
+  expect(findTrains(shop(box(...row), { studs: 1 }), wanted)).toEqual({
+    trains: [],
+    counts: { withinTolerance: 0, mountable: 0 },
+    closest: null,
+    obstacles: [
+      expect.objectContaining({ code: 'too-many', pairs: 11_175 ** 2 + 150 ** 2, stages: 1 }) as unknown as Obstacle,
+    ],
   })
 })

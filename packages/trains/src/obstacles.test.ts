@@ -44,6 +44,12 @@ describe('studs', () => {
     expect(found.find(({ code }) => code === 'studs')).toMatchObject({ needed: 3 })
   })
 
+  it('and are not, where fewer stages were asked for than they would carry', () => {
+    // Compound only, as above; but one stage, which stands on no more studs than there are.
+    const found = obstacles(shop(box(30, 40, 60, 80), { studs: 0 }), { pitch: '1/4' }, { stages: 1 })
+    expect(codes(found)).not.toContain('studs')
+  })
+
   it('for idlers', () => {
     // 20 drives 40 left-handed by three meshes, so over two idlers, 30 and 35, on two studs.
     const found = obstacles(shop(box(20, 40, 30, 35), { studs: 1 }), { hand: 'left' })

@@ -8,7 +8,7 @@ import { PairNumbers } from './pairs.js'
 
 const gear = (teeth: number) => ({ teeth, module: 1, pressureAngle: 20 })
 /** Owned: 20, 30 twice, 50. To be made: 25, another 30, 60. */
-const made = new MadeBox(shop([...box(20, 50), { teeth: 30, count: 2 }]), [25, 30, 60].map(gear))
+const makeable = () => new MadeBox(shop([...box(20, 50), { teeth: 30, count: 2 }]), [25, 30, 60].map(gear))
 const owned = [20, 30, 30, 50]
 const candidates = [25, 30, 60]
 
@@ -20,7 +20,7 @@ function lists(teeth: readonly number[], size: number, repeat = false): number[]
   )
   return [...new Map(every.map((list) => [list.join(), list])).values()]
 }
-const teethOf = (half: Half, i: number) =>
+const teethOf = (made: MadeBox, half: Half, i: number) =>
   [...half.kinds.subarray(i * half.size, (i + 1) * half.size)].map((k) => made.bench.box.kinds[k].gear.teeth)
 const whichOf = (half: Half, i: number) =>
   [...half.which.subarray(i * half.made, (i + 1) * half.made)].map((c) => candidates[c])
@@ -35,11 +35,12 @@ describe('one side of a train', () => {
     [2, 2],
     [3, 2],
   ])('of %d gears, %d of them made, is every choice of made ones beside every choice of owned ones', (size, number) => {
+    const made = makeable()
     const half = makeHalf(made, size, number)!
     const expected = lists(candidates, number, true).flatMap((which) =>
       lists(owned, size - number).map((rest) => ({ which, teeth: [...which, ...rest].sort((a, b) => a - b) })),
     )
-    const entries = [...half.product.keys()].map((i) => ({ which: whichOf(half, i), teeth: teethOf(half, i) }))
+    const entries = [...half.product.keys()].map((i) => ({ which: whichOf(half, i), teeth: teethOf(made, half, i) }))
     const bySpelling = (a: object, b: object) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1)
     expect([...entries].sort(bySpelling)).toEqual(expected.sort(bySpelling))
     expect([...half.product]).toEqual(entries.map(({ teeth }) => teeth.reduce((product, t) => product * t, 1)))
@@ -48,13 +49,14 @@ describe('one side of a train', () => {
   })
 
   it('has no room for more made gears than places', () => {
-    expect(makeHalf(made, 1, 2)).toBeNull()
+    expect(makeHalf(makeable(), 1, 2)).toBeNull()
   })
 })
 
 it('hits are all pairs of sides within the tolerance, by each fixed ratio', () => {
   const lathe = { leadscrew: { pitch: '1 mm' }, drives: [{ ratio: 1 }, { ratio: '1/2' }] }
   const question = makeQuestion(lathe, { pitch: '1/2', tolerance: { ppm: 300_000 } })
+  const made = makeable()
   const [top, bottom] = [makeHalf(made, 2, 1)!, makeHalf(made, 2, 0)!]
   const seen: Hit[] = []
   eachHit(question, top, bottom, (hit) => seen.push(hit))

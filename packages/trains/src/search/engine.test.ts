@@ -55,7 +55,6 @@ describe('too many pairs', () => {
 })
 
 describe('the sets that are searched', () => {
-  const tables = tablesOf([{ teeth: 20 }, { teeth: 30 }, { teeth: 40 }, { teeth: 60 }])
   /** A settler that takes what `takes` says, at one step a set. */
   function settlerOf(takes: (set: GearSet) => number, possible: (stages: number) => boolean = () => true) {
     let steps = 0
@@ -78,7 +77,7 @@ describe('the sets that are searched', () => {
   ) => {
     const seen: string[] = []
     const counts = searchSets(
-      tables,
+      tablesOf([{ teeth: 20 }, { teeth: 30 }, { teeth: 40 }, { teeth: 60 }]),
       asked,
       settler,
       stages,

@@ -1,14 +1,19 @@
 import { describe, expect, it } from 'vitest'
 import type { Arrangement } from './arrangement.js'
 import { makeBox } from './box.js'
-import { makeQuestion } from './question.js'
+import { type FixedRatio, makeQuestion } from './question.js'
 import { compareErrors, type Off, type Order, Ranking, sizeOf } from './ranking.js'
 import type { Settler } from './settler.js'
 import type { Side } from './table.js'
 
 const ratioOf = (pitch: string) => makeQuestion({ leadscrew: { pitch: '1 mm' } }, { pitch }).ratios[0]
-const one = ratioOf('1')
-const off = (drivers: number, driven: number, ratio = one): Off => ({
+let known: FixedRatio | undefined
+/** One and the same each time. */
+const one = () => {
+  known ??= ratioOf('1')
+  return known
+}
+const off = (drivers: number, driven: number, ratio = one()): Off => ({
   ratio,
   drivers,
   driven,
@@ -51,7 +56,7 @@ describe('errors', () => {
 })
 
 describe('a ranking', () => {
-  const { kinds } = makeBox([{ teeth: 20, count: 9 }, { teeth: 30 }], undefined)
+  const kindsOf = () => makeBox([{ teeth: 20, count: 9 }, { teeth: 30 }], undefined).kinds
 
   interface Set {
     drivers: number
@@ -79,10 +84,10 @@ describe('a ranking', () => {
         return { reading: [0, 1], idlers: [0], common: 0, spare: 0, idlerTeeth, setting: 0 }
       },
     } as unknown as Settler
-    const ranking = new Ranking(limit, order, settler, kinds)
+    const ranking = new Ranking(limit, order, settler, kindsOf())
     let most = 0
     sets.forEach(({ gears }, p) => {
-      ranking.offer({ top, p, bottom, q: p }, one, gears)
+      ranking.offer({ top, p, bottom, q: p }, one(), gears)
       most = Math.max(most, (ranking as unknown as { pool: unknown[] }).pool.length)
     })
     return { ranking, most, asked: () => asked }

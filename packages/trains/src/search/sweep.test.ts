@@ -85,7 +85,8 @@ describe('the windows of driver products', () => {
 
 describe('the sets of a window', () => {
   /** Gears of 20 teeth and more, two of some kinds; of `every` kinds all but one are empty. */
-  const boxOf = (kinds: number, twice: number[] = [], every = 1) =>
+  type Owned = [kinds: number, twice?: number[], every?: number]
+  const boxOf = ([kinds, twice = [], every = 1]: Owned) =>
     makeBox(
       Array.from({ length: kinds }, (_, i) => ({
         teeth: 20 + i,
@@ -94,18 +95,19 @@ describe('the sets of a window', () => {
       undefined,
     ).kinds
 
-  it.each([
-    ['one word of kinds', boxOf(9), 2, '0.8', rational(1, 10), []],
-    ['as many as one word holds', boxOf(32, [], 2), 2, '1', rational(1, 10), []],
-    ['two words', boxOf(64, [], 3), 2, '1', rational(1, 10), []],
-    ['three words', boxOf(96, [], 5), 2, '1', rational(1, 10), []],
-    ['four words', boxOf(128, [], 7), 2, '1', rational(1, 10), []],
-    ['three gears a side', boxOf(9), 3, '0.9', rational(1, 50), []],
-    ['kinds of which there are two', boxOf(8, [0, 3, 7]), 2, '1', rational(1, 10), []],
-    ['a kind that may stand on both sides', boxOf(8, [0, 3]), 2, '1', rational(1, 10), [3]],
-    ['two kinds that may, one of them single', boxOf(8, [0, 3]), 3, '1', rational(1, 20), [3, 5]],
-    ['pairs', boxOf(9, [2]), 1, '1', rational(1, 5), []],
-  ])('share no gear, and never more of one than there are: %s', (_, kinds, size, pitch, tolerance, bothSides) => {
+  it.each<[string, Owned, number, string, Rational, number[]]>([
+    ['one word of kinds', [9], 2, '0.8', rational(1, 10), []],
+    ['as many as one word holds', [32, [], 2], 2, '1', rational(1, 10), []],
+    ['two words', [64, [], 3], 2, '1', rational(1, 10), []],
+    ['three words', [96, [], 5], 2, '1', rational(1, 10), []],
+    ['four words', [128, [], 7], 2, '1', rational(1, 10), []],
+    ['three gears a side', [9], 3, '0.9', rational(1, 50), []],
+    ['kinds of which there are two', [8, [0, 3, 7]], 2, '1', rational(1, 10), []],
+    ['a kind that may stand on both sides', [8, [0, 3]], 2, '1', rational(1, 10), [3]],
+    ['two kinds that may, one of them single', [8, [0, 3]], 3, '1', rational(1, 20), [3, 5]],
+    ['pairs', [9, [2]], 1, '1', rational(1, 5), []],
+  ])('share no gear, and never more of one than there are: %s', (_, owned, size, pitch, tolerance, bothSides) => {
+    const kinds = boxOf(owned)
     const table = makeTable(kinds, size, bothSides)
     const window = windowOf(ratioOf(pitch), tolerance)
     const gears = (e: number) => [...table.kinds.subarray(e * size, (e + 1) * size)]

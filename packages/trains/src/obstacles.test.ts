@@ -50,6 +50,22 @@ describe('studs', () => {
     expect(codes(found)).not.toContain('studs')
   })
 
+  it('comes after the tolerance when no set of the box is within it', () => {
+    // Without studs 20:40 and its like cut left-hand; 1/4 is compound and wants an idler to be left-handed: two studs.
+    const found = obstacles(shop(box(30, 35, 40, 60, 80), { studs: 0 }), { pitch: '1/4', hand: 'left' })
+    expect(codes(found)).toEqual(['tolerance', 'studs'])
+    expect(found[1]).toMatchObject({ needed: 2 })
+  })
+
+  it('on a banjo, one more', () => {
+    // 50-30-30 stands on one stud 30 mm from the output, as below.
+    const banjo: Banjo = { swing: [0, 90], slots: [{ from: 20, to: 40 }] }
+    const found = obstacles(shop([...box(50), { teeth: 30, count: 2 }], { studs: 0, centreDistance: 50, banjo }), {
+      pitch: '5/3',
+    })
+    expect(found.find(({ code }) => code === 'studs')).toMatchObject({ needed: 1 })
+  })
+
   it('for idlers', () => {
     // 20 drives 40 left-handed by three meshes, so over two idlers, 30 and 35, on two studs.
     const found = obstacles(shop(box(20, 40, 30, 35), { studs: 1 }), { hand: 'left' })
@@ -63,6 +79,11 @@ describe('hand', () => {
     // 20-30-40 cuts right-hand; for left-hand the box has no fourth gear, however many studs there are.
     const found = obstacles(shop(box(20, 40, 30)), { hand: 'left' })
     expect(found).toEqual([{ code: 'hand', message: expect.stringContaining('left-handed') }])
+  })
+
+  it('of a thread that is right-handed because nothing else was said', () => {
+    const found = obstacles(shop(box(20, 40), { studs: 0 }), {})
+    expect(found).toEqual([{ code: 'hand', message: expect.stringContaining('right-handed') }])
   })
 
   it('and not when there is another way', () => {
@@ -84,6 +105,16 @@ describe('clearance', () => {
     expect(codes(found)).toEqual(['clearance', 'tolerance'])
     expect(found[0]).toMatchObject({ gear: { teeth: 40, module: 1, pressureAngle: 20 }, shortMm: 6 })
     expect(found[0].message).toMatch(/gear of 40 teeth fouls the next shaft by 6 mm/)
+  })
+
+  it('tells it of the set that fouls least, whichever comes first', () => {
+    // 35 mm round each shaft. 30, 40 : 60, 80 comes first and lacks 11 mm, as above and 5 more; two others lack 1:
+    // 40:80 50:100  60 - 26 - 35 = -1 for the 50, 75 - 41 - 35 = -1 for the 80
+    // 50:60 30:100  55 - 16 - 35 = 4 for the 30, 65 - 31 - 35 = -1 for the 60
+    // of which the first reads smaller, and the 50 comes first in it.
+    const gears = box(30, 40, 50, 60, 80, 100)
+    const found = obstacles(shop(gears, { studs: 1, shaftClearance: 35 }), { pitch: '1/4' })
+    expect(found[0]).toMatchObject({ code: 'clearance', gear: { teeth: 50 }, shortMm: 1 })
   })
 
   it('scales with the module', () => {
@@ -191,7 +222,9 @@ describe('shafts', () => {
       { teeth: 40, shafts: ['input'] },
       { teeth: 30 },
     ]
-    expect(codes(obstacles(shop(gears, { studs: 1 }), {}))).toEqual(['shafts', 'tolerance'])
+    const found = obstacles(shop(gears, { studs: 1 }), {})
+    expect(codes(found)).toEqual(['shafts', 'tolerance'])
+    expect(found[0].message).not.toContain('a plane each')
   })
 
   it('and when a fixed gear or the room forbids', () => {
@@ -222,6 +255,20 @@ describe('two limits that only together stand in the way', () => {
     const gears: Workshop['gears'] = [{ teeth: 20 }, { teeth: 40, shafts: ['input', 'stud'] }, { teeth: 30 }]
     const found = obstacles(shop(gears, { studs: 2 }), { hand: 'left' })
     expect(codes(found)).toEqual(['hand', 'shafts'])
+  })
+
+  it('are each measured with the other lifted', () => {
+    // 30, 40 : 60, 80 lacks 6 mm to the shafts, as above, and is right-handed without a gear for an idler.
+    const gears = box(30, 40, 60, 80)
+    const hand = obstacles(shop(gears, { studs: 1, shaftClearance: 30 }), { pitch: '1/4', hand: 'left' })
+    expect(codes(hand).slice(0, 2)).toEqual(['hand', 'clearance'])
+    expect(hand[1]).toMatchObject({ gear: { teeth: 40 }, shortMm: 6 })
+    // Its two meshes reach (30 + 40 + 60 + 80) / 2 = 105 mm: of 300 mm they lack 195.
+    const far = obstacles(shop(gears, { studs: 1, shaftClearance: 30, centreDistance: 300 }), { pitch: '1/4' })
+    expect(far.slice(0, 2)).toMatchObject([
+      { code: 'clearance', gear: { teeth: 40 }, shortMm: 6 },
+      { code: 'reach', shortMm: 195 },
+    ])
   })
 })
 

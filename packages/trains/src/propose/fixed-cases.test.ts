@@ -45,6 +45,13 @@ it.each<Case>([
     { makeable: [36, 24, 30], module: 1.27 },
   ],
   [
+    'a fixed 36 of 20 DP, the only one, and another 36 made: 20:36 24:36',
+    [{ teeth: 20 }, { teeth: 24, dp: 20 }, { teeth: 36, dp: 20 }],
+    { studs: 1, shaftClearance: 1, fixedGears: { output: { teeth: 36 } } },
+    ['10/27'],
+    { makeable: [36, 40], module: 1 },
+  ],
+  [
     'the same teeth in other modules and angles',
     [...box(20, 40), { teeth: 30, module: 2 }, { teeth: 30, pressureAngle: 14.5 }, { teeth: 30, module: 0.5 }],
     { studs: 1, fixedGears: { output: { teeth: 40 } } },

@@ -46,9 +46,10 @@ it.each<Case>([
   ],
   [
     'a fixed 36 of 20 DP, the only one, and another 36 made: 20:36 24:36',
-    [{ teeth: 20 }, { teeth: 24, dp: 20 }, { teeth: 36, dp: 20 }],
+    [...box(20, 25), { teeth: 24, dp: 20 }, { teeth: 36, dp: 20 }],
     { studs: 1, shaftClearance: 1, fixedGears: { output: { teeth: 36 } } },
-    ['10/27'],
+    // Were the output free, 20-25-40 would cut the second.
+    ['10/27', '1/2'],
     { makeable: [36, 40], module: 1 },
   ],
   [

@@ -16,10 +16,8 @@ export interface AtOnce {
 
 /** @param largestFirst kinds that may be idlers, by group, descending */
 export function makeAtOnce(box: Box, rules: Rules, supply: Supply, largestFirst: readonly number[][]): AtOnce {
-  const { may, centre, count, tip, anyRestricted, pairsShareAPlane } = rules
+  const { may, centre, count, need, tip, anyRestricted, pairsShareAPlane } = rules
   const group = Int32Array.from(box.kinds, (kind) => kind.group)
-  /** Least centre distance beside a gear on a stud: no mesh is as long as that of one which may not sit there. */
-  const need = rules.need.map((least, k) => (may.stud[k] ? least : Number.POSITIVE_INFINITY))
   /** Every kind may sit on the input shaft and on the output shaft. */
   const anyEnds = !may.input.includes(0) && !may.output.includes(0)
 
@@ -36,6 +34,7 @@ export function makeAtOnce(box: Box, rules: Rules, supply: Supply, largestFirst:
   }
 
   function clears(set: GearSet, idlers: number): boolean {
+    // Where none is restricted, all may sit on a stud.
     if (anyRestricted) return false
     const { top, p, bottom, q } = set
     const { size, kinds } = top

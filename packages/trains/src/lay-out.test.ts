@@ -1,11 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import { box } from '../../../bench/plain/in-brief.js'
-import type { Banjo, GearRef, Lathe, Obstacle, SetUp } from './contract.js'
+import type { Banjo, GearRef, Lathe, Obstacle, SetUp, Stage } from './contract.js'
 import { layOut } from './index.js'
+import { idlerThatReaches } from './lay-out.js'
 
 const simple = (...teeth: number[]): SetUp => {
   const gears: GearRef[] = box(...teeth)
   return { stages: [{ driver: gears[0], idlers: gears.slice(1, -1), driven: gears[gears.length - 1] }] }
+}
+const stageOf = (driver: number, idler: number, driven: number): Stage => {
+  const gear = (teeth: number) => ({ teeth, module: 1, pressureAngle: 20 })
+  return { driver: gear(driver), idlers: [gear(idler)], driven: gear(driven) }
 }
 const lathe = (banjo: Partial<Banjo> = {}, parts: Partial<Lathe> = {}): Lathe => ({
   leadscrew: { pitch: '1 mm' },
@@ -56,6 +61,55 @@ describe('a set-up that stands', () => {
     const setUp = { stages: [{ driver: gear(50), idlers: [gear(30)], driven: gear(30) }] }
     const laid = layOut(lathe({}, { centreDistance: 50 * by }), setUp)
     expect(laid).toMatchObject({ ok: true, layout: { shafts: [{}, { x: 18 * by, y: 24 * by, along: 30 * by }, {}] } })
+  })
+
+  it('takes gears told by module for those of the same diametral pitch', () => {
+    const told = [{ dp: 20 }, { module: 1.27 }, { dp: 20, module: 1.27 }]
+    for (const idler of told)
+      for (const driven of told) {
+        const setUp = {
+          stages: [
+            { driver: { teeth: 50, dp: 20 }, idlers: [{ teeth: 30, ...idler }], driven: { teeth: 30, ...driven } },
+          ],
+        }
+        const laid = layOut(lathe({}, { centreDistance: 63.5 }), setUp)
+        expect(laid).toMatchObject({ ok: true, layout: { shafts: [{}, { x: 18 * 1.27, y: 24 * 1.27 }, {}] } })
+      }
+  })
+
+  it('tells gears of equal teeth apart by module and angle', () => {
+    // 40:20 in module 1 to a stud 30 mm from the input, 20:20 in module 2 from there, 40 mm: the mirror of the right angle.
+    const small = { teeth: 40, pressureAngle: 14.5 }
+    const coarse = { teeth: 20, module: 2, pressureAngle: 14.5 }
+    const stages = [
+      { driver: small, driven: { teeth: 20, pressureAngle: 14.5 } },
+      { driver: coarse, driven: { ...coarse, pressureAngle: 14.5 } },
+    ]
+    const laid = layOut(lathe({ slots: [{ from: 20, to: 45 }] }, { shaftClearance: 1, planes: 3 }), { stages })
+    expect(laid).toMatchObject({ ok: true, layout: { shafts: [{}, { x: 32, y: 24, along: 40 }, {}] } })
+  })
+})
+
+describe('an idler that would do', () => {
+  // Slot 1 from 31 to 40 mm: the stud of 50-z-30 stands 15 + z/2 mm out, which z = 32 is the first to bring.
+  const short = lathe({ slots: [{ from: 31, to: 40 }] })
+
+  it('is the smallest in place of one of the train', () => {
+    expect(why(short, right).message).toContain('An idler of 32 teeth')
+    expect(idlerThatReaches(short, [stageOf(50, 30, 30)])).toBe(32)
+    // Of 15 teeth, and of 127.
+    expect(
+      idlerThatReaches(lathe({ slots: [{ from: 5, to: 40 }] }, { centreDistance: 40, shaftClearance: 0 }), [
+        stageOf(50, 60, 20),
+      ]),
+    ).toBe(15)
+    const large = { swing: [-180, 180] as [number, number], slots: [{ from: 78.5, to: 90 }] }
+    expect(idlerThatReaches(lathe(large), [stageOf(50, 30, 30)])).toBe(127)
+    expect(idlerThatReaches(lathe({ ...large, slots: [{ from: 78.6, to: 90 }] }), [stageOf(50, 30, 30)])).toBeNull()
+  })
+
+  it('is none where the train has no idler', () => {
+    expect(why(lathe({}, { centreDistance: 51 }), simple(40, 60)).message).not.toContain('idler')
   })
 })
 

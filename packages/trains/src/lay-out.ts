@@ -1,22 +1,24 @@
+import { compare } from '@trainwright/measures'
 import { BanjoChain } from './banjo/banjo-chain.js'
 import type { Miss } from './banjo/near-miss.js'
 import { HAIR } from './bounds.js'
 import type { Gear, LaidOut, Lathe, Obstacle, SetUp, Stage } from './contract.js'
 import { missMessage, obstacle } from './messages.js'
 import type { Arrangement } from './search/arrangement.js'
-import { type Box, makeBox } from './search/box.js'
+import { type Box, type Kind, makeBox, moduleOf } from './search/box.js'
 import { DEFAULT_PLANES, type Lifted, makeRules } from './search/rules.js'
 import { type CheckedSetUp, checkSetUp } from './set-up.js'
 import { WorkshopError } from './workshop-error.js'
 
-const sameGear = (a: Gear, b: Gear): boolean =>
-  a.teeth === b.teeth && a.module === b.module && a.dp === b.dp && a.pressureAngle === b.pressureAngle
+/** A gear told by module may be of the kind of one told by dp. */
+const isOf = ({ gear, module }: Kind, g: Gear): boolean =>
+  gear.teeth === g.teeth && gear.pressureAngle === g.pressureAngle && compare(module, moduleOf(g)) === 0
 
 /** The gears of a set-up as a box of their own, and the set-up as an arrangement of it. */
 function arrange(stages: readonly Stage[]): { box: Box; arrangement: Arrangement } {
   const gears = stages.flatMap((s) => [s.driver, ...s.idlers, s.driven])
   const box = makeBox(gears, undefined)
-  const reading = gears.map((gear) => box.kinds.findIndex((k) => sameGear(k.gear, gear)))
+  const reading = gears.map((gear) => box.kinds.findIndex((kind) => isOf(kind, gear)))
   const idlers = stages.map((s) => s.idlers.length)
   return { box, arrangement: { reading, idlers, common: 0, spare: 0, idlerTeeth: 0, setting: 0 } }
 }

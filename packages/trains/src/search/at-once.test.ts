@@ -130,11 +130,18 @@ it.each<[what: string, parts: Partial<Lathe>]>([
   expect(Math.min(clear, foul)).toBeGreaterThan(10)
 })
 
-it('tells a set with an end for each fixed shaft from one without', () => {
-  for (const { lathe, drivers, driven, hasEnds } of everySet({
-    room: { input: 21 },
-    fixedGears: { output: { teeth: 30 } },
-  })) {
+it('needs an idler that the set leaves over', () => {
+  for (const { lathe, stages, clears } of everySet({ shaftClearance: 0 }, box(20, 30, 40, 60)))
+    expect(clears).toBe(stages !== null && holds(lathe, stages))
+})
+
+it.each<Partial<Lathe>>([
+  {},
+  { room: { input: 21 } },
+  { room: { output: 16 } },
+  { room: { input: 21 }, fixedGears: { output: { teeth: 30 } } },
+])('tells a set with an end for each fixed shaft from one without: %j', (parts) => {
+  for (const { lathe, drivers, driven, hasEnds } of everySet(parts, box(20, 30, 40, 41, 60))) {
     const expected = drivers.some((g) => seat(lathe, 'input', g)) && driven.some((g) => seat(lathe, 'output', g))
     if (hasEnds !== expected) expect({ drivers, driven, hasEnds }).toEqual({ drivers, driven, hasEnds: expected })
   }

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { banjoQuestions, questions } from '../../../bench/plain/arbitrary.js'
 import { box, problemsOf, shop } from '../../../bench/plain/in-brief.js'
+import { checkForMaking } from './check-workshop.js'
 import type { Banjo, Lathe, Workshop } from './contract.js'
 import { checkWorkshop, findTrains, makeChart, prepare, proposeGears } from './index.js'
 
@@ -112,6 +113,44 @@ describe('what is refused, where, and as what', () => {
     ['a name of no text', { ...sound, name: 5 }, ['name text']],
   ])('%s', (_, given, problems) => expect(refused(given)).toEqual(problems))
 
+  it.each<[what: string, parts: object, problem: string]>([
+    ['17 drives', { drives: Array(17).fill({ ratio: 1 }) }, 'drives too-long'],
+    ['17 settings', { drives: [{ ratio: 1 }], gearbox: Array(17).fill({ ratio: 1 }) }, 'gearbox too-long'],
+    [
+      '18 settings together',
+      { drives: Array(2).fill({ ratio: 1 }), gearbox: Array(9).fill({ ratio: 1 }) },
+      'drives too-many-settings',
+    ],
+    ['no drive', { drives: [] }, 'drives too-few'],
+    ['a belt that is none', { drives: [{ ratio: 1, belt: 'flat' }] }, 'drives[0].belt one-of'],
+    ['a drive that may reverse', { gearbox: [{ ratio: 1, reverses: 'no' }] }, 'gearbox[0].reverses yes-no'],
+    ['a drive of a number for a name', { drives: [{ ratio: 1, name: 1 }] }, 'drives[0].name text'],
+    ['no plane', { planes: 0 }, 'planes whole'],
+    ['a clearance below 0', { shaftClearance: -1 }, 'shaftClearance range'],
+    ['no room', { room: { input: 0 } }, 'room.input positive'],
+    ['no room at the other end', { room: { output: 0 } }, 'room.output positive'],
+    ['no distance', { centreDistance: 0 }, 'centreDistance positive'],
+    ['a nose by word', { screwedNose: 'yes' }, 'screwedNose yes-no'],
+    ['101 speeds', { speeds: Array(101).fill(1) }, 'speeds too-long'],
+  ])('%s', (_, parts, problem) => expect(refused(lathe(parts))).toEqual([`lathe.${problem}`]))
+
+  it('and what is at the edge is taken', () => {
+    const drive = { ratio: 1, name: 'low', reverses: false, belt: 'toothed' }
+    for (const parts of [
+      { drives: Array(16).fill(drive) },
+      { gearbox: Array(16).fill({ ...drive, belt: 'plain' }) },
+      { drives: Array(2).fill(drive), gearbox: Array(8).fill(drive) },
+      { studs: 0, planes: 1, shaftClearance: 0, speeds: [], screwedNose: true, halfNuts: false },
+      { room: { input: 10_000 }, centreDistance: 10_000, speeds: Array(100).fill(100_000) },
+      { dial: { travel: '4 in', lines: 1 } },
+    ]) {
+      const given = lathe(parts)
+      expect(checkWorkshop(given)).toEqual({ ok: true, workshop: given })
+    }
+    for (const parts of [{ wires: [] }, { head: { worm: 1, plates: [] } }, { head: { worm: 40, plates: [[]] } }])
+      expect(checkWorkshop({ ...sound, ...parts })).toEqual({ ok: true, workshop: { ...sound, ...parts } })
+  })
+
   it('a fixed gear that could be several, until module and angle tell which', () => {
     const stock = [{ teeth: 20, module: 1.5 }, { teeth: 20, module: 2 }, ...box(30)]
     const fixed = (input: object) => refused({ ...lathe({ fixedGears: { input } }), gears: stock })
@@ -176,6 +215,41 @@ describe('banjos that are refused', () => {
     expect(refused(banjo({ slots: [{ from: 45, to: 50 }] }))).toEqual(['lathe.banjo.slots out-of-reach'])
     // Beside the pivot by 30 mm and 30 along is 42.4 mm away.
     expect(refused(banjo({ slots: [{ offset: 30, from: 30, to: 50 }] }))).toEqual(['lathe.banjo.slots out-of-reach'])
+  })
+
+  it('on which no stud can reach, by the widest mesh there can be', () => {
+    const reach = (slots: object[], centreDistance: number, stock: object[] = box(20, 40), more: object = {}) =>
+      refused({ ...banjo({ slots }, { centreDistance, ...more }), gears: stock })
+    const out = ['lathe.banjo.slots out-of-reach']
+    // A mesh of 40 and 40 spans 40 mm and a tenth of a module: from a slot that ends 40 mm out to 80.1 mm.
+    const short = [{ from: 20, to: 40 }]
+    expect([80.1, 80.11].map((mm) => reach(short, mm))).toEqual([[], out])
+    expect([80.2, 80.21].map((mm) => reach(short, mm, [{ teeth: 20, module: 2 }]))).toEqual([[], out])
+    expect([78.2, 78.3].map((mm) => reach(short, mm, [{ teeth: 30, dp: 20 }]))).toEqual([[], out])
+    // The furthest end of all slots counts, and the nearest; one aside by its distance from the pivot.
+    const long = { from: 45, to: 60 }
+    expect(reach([...short, long], 95)).toEqual([])
+    expect(reach([long, { offset: 30, from: 20, to: 40 }], 60)).toEqual([])
+    expect(reach([long], 60)).toEqual(out)
+    // Two gears that meet directly want no stud, nor does a lathe without any.
+    expect([40, 40.1, 40.2].map((mm) => reach([long], mm))).toEqual([[], [], out])
+    expect(reach([long], 60, box(20, 40), { studs: 0 })).toEqual([])
+    expect(reach([long], 60, box(20, 40), { studs: 1 })).toEqual(out)
+  })
+
+  it('with the measures that say so', () => {
+    const told = (given: object) => {
+      const checked = checkWorkshop(given)
+      return checked.ok ? '' : checked.problems[0].message
+    }
+    const far = told(banjo({}, { centreDistance: 81 }))
+    expect(far).toMatch(/81\.0 mm apart.* 40\.0 mm from the pivot.* 40\.1 mm/)
+    expect(told(banjo({ slots: [{ from: 45, to: 50 }] }))).toMatch(/start 45\.0 mm from the pivot.* 40\.1 mm/)
+  })
+
+  it('but not where gears that reach may be made', () => {
+    const given = banjo({ slots: [{ from: 20, to: 40 }] }, { centreDistance: 90 })
+    expect([49, 50].map((made) => checkForMaking(given, made).ok)).toEqual([false, true])
   })
 
   it('are at the bounds still taken', () => {

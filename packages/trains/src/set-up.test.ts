@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { box, problemsOf } from '../../../bench/plain/in-brief.js'
 import type { Lathe, SetUp } from './contract.js'
 import { layOut, leadOf } from './index.js'
+import type { WorkshopError } from './workshop-error.js'
 
 const plain: Lathe = { leadscrew: { pitch: '1 mm' } }
 const banjo: Lathe = { ...plain, centreDistance: 50, banjo: { swing: [0, 90], slots: [{ from: 20, to: 40 }] } }
@@ -106,6 +107,43 @@ describe('set-ups that are refused', () => {
     expect(problemsOf(() => leadOf(null as never, { stages: [stage] }))).toEqual(['lathe object'])
   })
 
+  it('with the two gears that cannot mesh named', () => {
+    const told = (stages: SetUp['stages']) => {
+      try {
+        leadOf(plain, { stages })
+      } catch (error) {
+        return (error as WorkshopError).problems.map(({ path, code, message }) => [path, code, message])
+      }
+      return []
+    }
+    const angled = { teeth: 31, pressureAngle: 14.5 }
+    const inch = (dp: number) => ({ teeth: dp, dp })
+    expect(told([stage, { driver: gear, idlers: [{ teeth: 30, pressureAngle: 20 }], driven: angled }])).toEqual([
+      ['setUp.stages[1]', 'no-mesh', expect.stringContaining('30 and 31')],
+    ])
+    expect(told([{ driver: inch(20), driven: inch(21) }])).toEqual([
+      ['setUp.stages[0]', 'no-mesh', expect.stringContaining('20 and 21')],
+    ])
+    // Pairs on one stud need not mesh, and two of another angle mesh with each other.
+    expect(told([stage, { driver: angled, idlers: [angled], driven: angled }])).toEqual([])
+  })
+
+  it('with the number of studs or settings there are', () => {
+    const told = (setUp: SetUp) => {
+      try {
+        leadOf({ ...plain, drives: [{ ratio: 1 }, { ratio: 2 }], gearbox: Array(3).fill({ ratio: 1 }) }, setUp)
+      } catch (error) {
+        return (error as WorkshopError).problems.map(({ message }) => message).join()
+      }
+      return 'taken'
+    }
+    const two = (a: number, b: number) => ({ stages: [a, b].map((n) => ({ ...stage, idlers: Array(n).fill(gear) })) })
+    expect(told(two(4, 4))).toContain('9 studs')
+    expect(told(two(4, 3))).toBe('taken')
+    expect(told({ stages: [stage], drive: 2 })).toContain('has 6')
+    expect(told({ stages: [stage], drive: 1, gearbox: 2 })).toBe('taken')
+  })
+
   it('with as many studs as there can be, taken', () => {
     const most = { stages: [{ ...stage, idlers: Array(8).fill(gear) }] }
     expect(leadOf(plain, most).hand).toBe('left')
@@ -117,6 +155,17 @@ describe('set-ups that are refused', () => {
     expect(problemsOf(() => layOut({ ...plain, centreDistance: 50 }, simple(20, 40)))).toEqual([
       'lathe.banjo needs-banjo',
     ])
+  })
+})
+
+describe('the lead of several stages', () => {
+  it('turns its hand with the idlers of all', () => {
+    const stages = [
+      { driver: { teeth: 20 }, idlers: [{ teeth: 30 }], driven: { teeth: 40 } },
+      { driver: { teeth: 30 }, idlers: [], driven: { teeth: 60 } },
+    ]
+    expect(leadOf(plain, { stages })).toEqual({ lead: rational(1, 4), hand: 'left', approximate: false })
+    expect(leadOf(plain, { stages: [stages[1], stages[1]] }).hand).toBe('right')
   })
 })
 

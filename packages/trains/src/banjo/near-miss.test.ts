@@ -130,4 +130,17 @@ describe('how nearly a chain stands', () => {
     }
     for (const times of Object.values(tried)) expect(times).toBeGreaterThan(10)
   })
+
+  it('of a stud on the pivot itself is no swing', () => {
+    // A hole there stays 5 mm too near to its mesh, and the far shaft is 40 mm away for a mesh of 30, whichever way it lies.
+    const banjo: Banjo = { swing: [10, 20], slots: [{ from: 0, to: 0 }] }
+    const chain = [5, 30].map((mm) => ({ mm, module: 1 }))
+    expect(nearMiss(banjo, 40, chain)).toMatchObject({
+      mm: 15,
+      faults: [
+        { what: 'mesh', mm: 5, stud: 1, slot: 0, too: 'near' },
+        { what: 'mesh', mm: 10, stud: 2, slot: null, too: 'far' },
+      ],
+    })
+  })
 })

@@ -24,7 +24,7 @@ const slots: Slot[][] = [
     { angle: 35, offset: -3, from: 20, to: 75 },
   ],
   [
-    { from: 32.55, to: 32.55 },
+    { angle: 12, offset: 5, from: 32.16, to: 32.16 },
     { angle: -40, offset: -6, from: 10, to: 60 },
   ],
 ]

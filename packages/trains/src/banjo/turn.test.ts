@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { nanometre } from './layout.js'
 import { Arc, turn } from './turn.js'
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180
@@ -42,7 +43,7 @@ describe('a range of directions', () => {
   it.each(ranges)('from %d to %d holds what lies in it, in some turn', (least, greatest) => {
     const arc = new Arc(least, greatest)
     // Past the ends by a hair, at them, and all round in steps that meet no end otherwise.
-    const edges = [least, greatest].flatMap((end) => [end - 1e-8, end, end + 1e-8])
+    const edges = [least, greatest].flatMap((end) => [end - 1e-8, end, end + 1e-8, end + 180])
     const round = Array.from({ length: 72 }, (_, i) => 5 * i + 1.25)
     for (const degrees of [...edges, ...round]) {
       const inIt = [-720, -360, 0, 360, 720].map((whole) => degrees + whole).filter((d) => d >= least && d <= greatest)
@@ -59,5 +60,9 @@ describe('a range of directions', () => {
     expect(new Arc(350, 370).degrees(turn(200))).toBe(200)
     expect(new Arc(-370, -350).degrees(turn(5))).toBe(-355)
     expect(new Arc(10, 20).degrees(turn(0))).toBe(0)
+    // Never -0.
+    expect(new Arc(-10, 10).degrees({ c: 1, s: -0 })).toBe(0)
+    expect(nanometre(-0)).toBe(0)
+    expect(nanometre(-1e-12)).toBe(0)
   })
 })

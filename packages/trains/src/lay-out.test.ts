@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { box } from '../../../bench/plain/in-brief.js'
 import type { Banjo, GearRef, Lathe, Obstacle, SetUp, Stage } from './contract.js'
 import { layOut } from './index.js'
-import { idlerThatReaches } from './lay-out.js'
+import { idlerThatReaches, reachObstacle } from './lay-out.js'
 
 const simple = (...teeth: number[]): SetUp => {
   const gears: GearRef[] = box(...teeth)
@@ -90,6 +90,13 @@ describe('a set-up that stands', () => {
   })
 })
 
+it('a reach that is short in several slots names the worst', () => {
+  const slot = (mm: number, slot: number) => ({ what: 'slot', mm, stud: 1 + slot, slot, end: 'far' }) as const
+  const faults = [slot(1, 0), { what: 'mesh', mm: 9, stud: 4, slot: null, too: 'far' } as const, slot(4, 2), slot(2, 1)]
+  expect(reachObstacle({ mm: 16, faults })).toMatchObject({ code: 'reach', shortMm: 16, slot: 2 })
+  expect(reachObstacle({ mm: 9, faults: [faults[1]] })).toMatchObject({ slot: null })
+})
+
 describe('an idler that would do', () => {
   // Slot 1 from 31 to 40 mm: the stud of 50-z-30 stands 15 + z/2 mm out, which z = 32 is the first to bring.
   const short = lathe({ slots: [{ from: 31, to: 40 }] })
@@ -106,6 +113,17 @@ describe('an idler that would do', () => {
     const large = { swing: [-180, 180] as [number, number], slots: [{ from: 78.5, to: 90 }] }
     expect(idlerThatReaches(lathe(large), [stageOf(50, 30, 30)])).toBe(127)
     expect(idlerThatReaches(lathe({ ...large, slots: [{ from: 78.6, to: 90 }] }), [stageOf(50, 30, 30)])).toBeNull()
+  })
+
+  it('takes the place of one of several', () => {
+    // Straight on, 20-20-20-20 spans 60 mm and an idler of 30 in place of one spans 70; 25 in place of both would too.
+    const straight = (centreDistance: number) =>
+      lathe({ swing: [-10, 10], slots: [{ from: 5, to: 85 }] }, { centreDistance, shaftClearance: 1 })
+    const stage = stageOf(20, 20, 20)
+    const long = { ...stage, idlers: [...stage.idlers, ...stage.idlers] }
+    expect(idlerThatReaches(straight(69.5), [long])).toBe(30)
+    // Two such stages of one idler each span 80.
+    expect(idlerThatReaches(straight(89.5), [stage, stage])).toBe(30)
   })
 
   it('is none where the train has no idler', () => {
@@ -227,5 +245,6 @@ describe('what fouls', () => {
       { driver: { teeth: 20 }, driven: { teeth: 40 } },
     ]
     expect(why(lathe({}, { planes: 1 }), { stages })).toMatchObject({ code: 'shafts' })
+    expect(layOut(lathe({}, { planes: 1 }), right).ok).toBe(true)
   })
 })

@@ -122,7 +122,9 @@ describe('measureBanjo', () => {
     expect(measureBanjo({ ...measured, collars: [14], air: 0 }).shaftClearance).toBe(7)
     expect(measureBanjo({ ...measured, collars: [] })).not.toHaveProperty('shaftClearance')
     expect(measureBanjo(measured).banjo).not.toHaveProperty('pivot')
-    expect(measureBanjo({ ...measured, pivot: 'input' }).banjo.pivot).toBe('input')
+    for (const pivot of ['input', 'output'] as const) {
+      expect(measureBanjo({ ...measured, pivot }).banjo.pivot).toBe(pivot)
+    }
   })
 })
 

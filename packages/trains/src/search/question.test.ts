@@ -131,6 +131,11 @@ describe('a train as it is shown', () => {
     ])
   })
 
+  it('warns of one steep stage among others', () => {
+    const fixedGears = { input: { teeth: 61 }, output: { teeth: 60 } }
+    expect(cautions(trainOf({ ...cleared, fixedGears }, [61, 20, 30, 60], '3.05 mm'))).toEqual(['steep-step-up'])
+  })
+
   it('warns of a plain belt, and of a clearance that is assumed where pairs stand', () => {
     expect(cautions(trainOf({ ...cleared, gearbox: [{ ratio: 1, belt: 'plain' }] }, [20, 40, 30], '1 mm'))).toEqual([
       'plain-belt',

@@ -1,3 +1,4 @@
+import { parsePitch } from '@trainwright/measures'
 import { describe, expect, it } from 'vitest'
 import {
   checked,
@@ -6,6 +7,7 @@ import {
   object,
   oneOf,
   optional,
+  parsed,
   positive,
   type Read,
   Reader,
@@ -118,4 +120,12 @@ it('checks what was read, and only that', () => {
   expect([0, 4].map((x) => read(even, x))).toEqual([0, 4])
   expect(read(even, 3)).toEqual(refused('range', 'even'))
   expect(read(even, 'x')).toEqual(refused('whole'))
+})
+
+it('gives nothing of what is refused in part', () => {
+  const r = new Reader()
+  expect(list(yesNo, 1, 3)(r, [true, 1], 'x')).toBeUndefined()
+  expect(parsed(parsePitch)(r, 'soon', 'x')).toBeUndefined()
+  expect(parsed(parsePitch)(r, '1 mm', 'x')).toBe('1 mm')
+  expect(r.problems.map(({ path, code }) => `${path} ${code}`)).toEqual(['x[1] yes-no', 'x not-a-number'])
 })

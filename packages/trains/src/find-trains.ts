@@ -7,10 +7,10 @@ import { findObstacles } from './obstacles.js'
 import { type Bench, countMounted, makeBench, makeSettler, stagesOf } from './search/bench.js'
 import { refuseTooMany, searchSets } from './search/engine.js'
 import { type FixedRatio, makeQuestion, type Question } from './search/question.js'
-import { Ranking } from './search/ranking.js'
+import { type Ranked, Ranking } from './search/ranking.js'
 import type { GearSet, Settler } from './search/settler.js'
 import { tableLength } from './search/table.js'
-import { buildTrain } from './search/train.js'
+import { makeBuilder } from './search/train.js'
 
 const DEFAULT_LIMIT = 50
 
@@ -78,8 +78,8 @@ export function search(bench: Bench, wanted: ThreadWanted, options: FindOptions,
       return false
     },
   )
-  const build = (ranked: ReturnType<Ranking['best']>[number]): Train =>
-    buildTrain(lathe, question, box.kinds, ranked, settler.layoutOf(ranked.arrangement))
+  const builder = makeBuilder(lathe, question, box.kinds)
+  const build = (ranked: Ranked): Train => builder(ranked, settler.layoutOf(ranked.arrangement))
   const best = nearest.best()[0] ?? lookFurther(bench, question, settler, stages)
   const trains = shown.best().map(build)
   const closest = best ? build(best) : null

@@ -67,12 +67,14 @@ export function makeAtOnce(box: Box, rules: Rules, supply: Supply, largestFirst:
   /** The largest idler of a group that the set leaves over, or -1. */
   function largestLeft(mesh: number, { top, p, bottom, q }: GearSet): number {
     const { size } = top
-    for (const kind of largestFirst[mesh]) {
+    const list = largestFirst[mesh]
+    for (let n = 0; n < list.length; n++) {
+      const kind = list[n]
       let left = supply.left(kind)
-      for (let i = 0; i < size; i++) {
-        if (top.kinds[p * size + i] === kind) left--
-        if (bottom.kinds[q * size + i] === kind) left--
-      }
+      // The gears of a side ascend: whether one of the largest is among them is mostly told by the last.
+      for (let i = p * size + size - 1; i >= p * size && top.kinds[i] >= kind; i--) if (top.kinds[i] === kind) left--
+      for (let i = q * size + size - 1; i >= q * size && bottom.kinds[i] >= kind; i--)
+        if (bottom.kinds[i] === kind) left--
       if (left > 0) return kind
     }
     return -1

@@ -41,11 +41,11 @@ export function sortedOrder(values: Float64Array): Uint32Array {
   const starts = new Uint32Array(DIGIT + 1)
   for (let i = 0; i < n; i++) order[i] = i
   // Products of three stages mostly fit 31 bits, where shifts do what else takes divisions.
-  const short = largest < 2 ** 31
+  const short = largest < 2 ** 31 ? new Int32Array(values) : null
   for (let scale = 1, shift = 0; scale <= largest; scale *= DIGIT, shift += BITS) {
     starts.fill(0)
     for (let i = 0; i < n; i++) {
-      const digit = short ? (values[i] >> shift) & (DIGIT - 1) : Math.floor(values[i] / scale) % DIGIT
+      const digit = short ? (short[i] >> shift) & (DIGIT - 1) : Math.floor(values[i] / scale) % DIGIT
       digits[i] = digit
       starts[digit + 1]++
     }

@@ -47,33 +47,47 @@ function cautions(lathe: Lathe, setting: Setting, ratio: number, stages: readonl
   ])
 }
 
-/** The train as the answer shows it. Only the trains that are shown are ever built. */
-export function buildTrain(
-  lathe: Lathe,
-  question: Question,
-  kinds: readonly Kind[],
-  ranked: Ranked,
-  layout: Layout | null,
-): Train {
-  const { arrangement, ratio: fixed } = ranked
-  const setting = question.settings[arrangement.setting]
-  const stages = stagesOf(arrangement, kinds)
-  const p = BigInt(ranked.drivers)
-  const q = BigInt(ranked.driven)
+/** What follows from the ratio of a train alone. */
+type Figures = Pick<Train, 'ratio' | 'lead' | 'error' | 'errorPpm'>
+
+function figuresOf({ ratio: fixed, drivers, driven }: Ranked): Figures {
+  const p = BigInt(drivers)
+  const q = BigInt(driven)
   const error = rational(fixed.n * p - fixed.d * q, fixed.d * q)
-  return {
-    drive: setting.drive,
-    gearbox: setting.gearbox,
-    shafts: shaftsOf(stages, lathe.planes ?? DEFAULT_PLANES),
-    stages,
-    ratio: rational(p, q),
-    lead: rational(fixed.leadN * p, fixed.leadD * q),
-    error,
-    errorPpm: toPpm(error),
-    approximate: question.approximate,
-    hand: handOf(lathe, setting, arrangement.reading.length - stages.length),
-    cautions: cautions(lathe, setting, Number(p) / Number(q), stages),
-    layout,
+  return { ratio: rational(p, q), lead: rational(fixed.leadN * p, fixed.leadD * q), error, errorPpm: toPpm(error) }
+}
+
+/** Whether two trains have the same ratio; products past what doubles hold exactly may be told apart though they are equal. */
+function sameRatio(a: Ranked, b: Ranked): boolean {
+  const cross = a.drivers * b.driven
+  return a.ratio === b.ratio && cross === b.drivers * a.driven && cross <= Number.MAX_SAFE_INTEGER
+}
+
+/** Writes trains as the answer shows them. Only those that are shown are ever built. */
+export function makeBuilder(lathe: Lathe, question: Question, kinds: readonly Kind[]) {
+  // Of the trains that are shown many have one ratio, and stand next to each other.
+  let last: Ranked | null = null
+  let figures: Figures
+  return (ranked: Ranked, layout: Layout | null): Train => {
+    if (last === null || !sameRatio(last, ranked)) figures = figuresOf(ranked)
+    last = ranked
+    const { arrangement } = ranked
+    const setting = question.settings[arrangement.setting]
+    const stages = stagesOf(arrangement, kinds)
+    return {
+      drive: setting.drive,
+      gearbox: setting.gearbox,
+      shafts: shaftsOf(stages, lathe.planes ?? DEFAULT_PLANES),
+      stages,
+      ratio: { ...figures.ratio },
+      lead: { ...figures.lead },
+      error: { ...figures.error },
+      errorPpm: figures.errorPpm,
+      approximate: question.approximate,
+      hand: handOf(lathe, setting, arrangement.reading.length - stages.length),
+      cautions: cautions(lathe, setting, ranked.drivers / ranked.driven, stages),
+      layout,
+    }
   }
 }
 

@@ -92,16 +92,14 @@ async function type(size, rate) {
 }
 
 const table = []
-function row(what, list, aim) {
+function row(what, list, aim, told = figure) {
   const sorted = [...list].sort((a, b) => a - b)
-  table.push([what, sorted.length, ...[0.5, 0.05, 0.95, 1].map((share) => figure(at(sorted, share))), aim])
+  table.push([what, sorted.length, ...[0.5, 0.05, 0.95, 1].map((share) => told(at(sorted, share))), aim])
 }
 /** The longest task of each run; those that the browser does not report are under its 50 ms. */
 function longTasks(what, runs, aim) {
   const longest = runs.map(({ long }) => Math.max(0, ...long))
-  const told = (ms) => (ms === 0 ? 'under 50 ms' : figure(ms))
-  const sorted = longest.sort((a, b) => a - b)
-  table.push([what, sorted.length, ...[0.5, 0.05, 0.95, 1].map((share) => told(at(sorted, share))), aim])
+  row(what, longest, aim, (ms) => (ms === 0 ? 'under 50 ms' : figure(ms)))
 }
 
 for (const [screen, size] of Object.entries(screens)) {

@@ -1,8 +1,14 @@
 import { multiply, printPitch, type Rational, rational, toDecimal } from '@trainwright/measures'
 import type { Train } from '@trainwright/trains'
 
-/** '84.30': hundredths of a millimetre, near what a vernier reads; by way of 1e-9, as figures of drawings. */
-export const hundredths = (mm: number): string => (Math.round(Math.round(mm * 1e9) / 1e7) / 100 || 0).toFixed(2)
+/**
+ * The nearest hundredth, never a negative zero. By way of 1e-9: sines and cosines differ in their last digit from one
+ * engine to the next, and a half must not fall to either side for that.
+ */
+export const toHundredth = (n: number): number => Math.round(Math.round(n * 1e9) / 1e7) / 100 || 0
+
+/** '84.30': hundredths of a millimetre, near what a vernier reads. */
+export const hundredths = (mm: number): string => toHundredth(mm).toFixed(2)
 export const millimetres = (mm: number): string => `${hundredths(mm)} mm`
 
 /** The lead both ways, `mm` and `tpi`: '≈ 0.976923 mm' and '26 tpi'; ≈ where digits were dropped or pi is involved. */

@@ -1,3 +1,5 @@
+import { toHundredth } from './figures.js'
+
 /** The few pieces of SVG that the drawings need. Text is escaped and numbers are rounded here and nowhere else. */
 type Value = string | number | undefined
 
@@ -15,11 +17,8 @@ const forbidden = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surro
 
 export const escapeText = (text: string): string => text.replace(forbidden, '').replace(/[&<>"']/g, (c) => entities[c]!)
 
-/**
- * Two decimals of a millimetre, without trailing zeros or a negative zero. By way of 1e-9: sines and cosines differ in their
- * last digit from one engine to the next, and a half must not fall to either side for that.
- */
-export const figure = (n: number): string => String(Math.round(Math.round(n * 1e9) / 1e7) / 100 || 0)
+/** Two decimals of a millimetre, without trailing zeros. */
+export const figure = (n: number): string => String(toHundredth(n))
 
 /** Several figures, as attributes such as viewBox take them. */
 export const figures = (...numbers: number[]): string => numbers.map(figure).join(' ')

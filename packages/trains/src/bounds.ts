@@ -19,3 +19,6 @@ export const BOUNDS = {
 
 /** mm: two lengths that differ by less are the same; kept far below anything that can be measured. */
 export const HAIR = 1e-9
+
+/** mm: no small lathe is longer; catches a slip of the keyboard. */
+export const FAR = 10_000

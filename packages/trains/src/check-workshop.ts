@@ -1,6 +1,6 @@
 import { parseLength, parsePitch, parseRatio, toNumber } from '@trainwright/measures'
 import { banjo } from './banjo/check-banjo.js'
-import { BOUNDS } from './bounds.js'
+import { BOUNDS, FAR } from './bounds.js'
 import { dp, gearModule, gearRef, hand, pressureAngle, teeth } from './check-fields.js'
 import type { CheckedWorkshop, FixedDrive, GearStock, Head, Lathe, Workshop } from './contract.js'
 import {
@@ -20,9 +20,6 @@ import {
 } from './reader.js'
 import { moduleOf, resolve } from './search/box.js'
 import { PLAY } from './search/rules.js'
-
-/** mm: no small lathe is longer; catches a slip of the keyboard. */
-const FAR = 10_000
 
 const size = positive(FAR)
 const name = optional(text(BOUNDS.nameLength))

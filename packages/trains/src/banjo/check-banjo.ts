@@ -1,8 +1,7 @@
-import { BOUNDS } from '../bounds.js'
+import { BOUNDS, FAR } from '../bounds.js'
 import type { Banjo, Slot } from '../contract.js'
 import { checked, list, number, object, oneOf, optional, two } from '../reader.js'
 
-const FAR = 10_000
 const anywhere = number(-FAR, FAR)
 const outwards = number(0, FAR)
 const angle = number(-360, 360)

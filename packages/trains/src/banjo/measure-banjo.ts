@@ -1,3 +1,4 @@
+import { FAR } from '../bounds.js'
 import type { Banjo, Slot } from '../contract.js'
 import { list, number, object, oneOf, optional, positive, Reader, two } from '../reader.js'
 import { WorkshopError } from '../workshop-error.js'
@@ -51,7 +52,6 @@ export interface BanjoFromMeasures {
 }
 
 const AIR = 0.5
-const FAR = 10_000
 /** mm by which measures may fail to close a triangle and still be taken for one that is flat. */
 const SLIP = 0.2
 

@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib'
-import { build, type Rolldown } from 'vite'
 import { describe, expect, test } from 'vitest'
+import { oneModule } from './one-module.js'
 
 /**
  * What a page pays for each public name: everything it exports, minified and gzipped, with its dependencies; sheet
@@ -23,38 +23,9 @@ const ceilings: Record<string, number> = {
 
 const countedApart: [RegExp, RegExp][] = [[/^@trainwright\/sheet/, /^@trainwright\/(?!sheet)/]]
 
-const root = new URL('../playground/', import.meta.url).pathname
-
-async function gzipped(name: string): Promise<number> {
-  // The playground depends on every package, so all public names can be found from its folder.
-  const entry = `${root}all-of-one.js`
-  const result = (await build({
-    configFile: false,
-    root,
-    logLevel: 'error',
-    resolve: { conditions: ['source', 'module', 'browser', 'production'] },
-    worker: { format: 'es' },
-    plugins: [
-      {
-        name: 'entry',
-        enforce: 'pre',
-        resolveId: (id) => (id.endsWith(entry) ? entry : null),
-        load: (id) => (id === entry ? `export * from ${JSON.stringify(name)}` : null),
-      },
-    ],
-    build: {
-      write: false,
-      modulePreload: false,
-      rolldownOptions: {
-        input: entry,
-        preserveEntrySignatures: 'strict',
-        external: countedApart.flatMap(([of, others]) => (of.test(name) ? [others] : [])),
-      },
-    },
-  })) as Rolldown.RolldownOutput
-  // What a worker loads is a chunk of its own and not the client's.
-  const chunk = result.output.find((part) => part.type === 'chunk' && part.isEntry) as Rolldown.OutputChunk
-  return gzipSync(chunk.code).length
+const gzipped = async (name: string): Promise<number> => {
+  const external = countedApart.flatMap(([of, others]) => (of.test(name) ? [others] : []))
+  return gzipSync(await oneModule(`export * from ${JSON.stringify(name)}`, { source: true, external })).length
 }
 
 describe('gzipped size', () => {

@@ -5,9 +5,8 @@
 import { cpus } from 'node:os'
 import { argv, version } from 'node:process'
 import { fileURLToPath } from 'node:url'
-import { chromium } from 'playwright-core'
 import { preview } from 'vite'
-import { findChromium } from '../.ci/chromium.js'
+import { launchChromium } from '../.ci/launch-chromium.js'
 import { at, figure } from './figures.js'
 import { watchPage } from './page-watch.js'
 import { boxText } from './questions.js'
@@ -38,7 +37,7 @@ const server = await preview({
   logLevel: 'warn',
 })
 const url = server.resolvedUrls.local[0]
-const browser = await chromium.launch({ executablePath: findChromium(), args: ['--no-sandbox', '--disable-gpu'] })
+const browser = await launchChromium()
 
 async function open(size, rate) {
   const context = await browser.newContext({ viewport: size })

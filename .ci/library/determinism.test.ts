@@ -1,18 +1,16 @@
 import { execFileSync } from 'node:child_process'
-import { chromium } from 'playwright-core'
-import { build, type Rolldown } from 'vite'
 import { beforeAll, expect, test } from 'vitest'
 import { banjo, hard, sets, wishes } from '../../bench/questions.js'
 import demo from '../../test-data/demo-workshop.json' with { type: 'json' }
 import { findChromium } from '../chromium.js'
+import { launchChromium } from '../launch-chromium.js'
+import { oneModule } from '../one-module.js'
 
 /*
  * The same questions, answered by the same packages in a fresh Node, in the same one again, and in a browser: the same
  * bytes. Everything that is rounded, ranked or looked for in an order would show here.
  */
 
-const playground = new URL('../../playground/', import.meta.url).pathname
-const entry = `${playground}answers.js`
 const ask = new URL('ask.js', import.meta.url).pathname
 
 /** Mulberry32: numbers from 0 to 1, the same for ever. */
@@ -89,30 +87,6 @@ const questions = [
   })),
 ]
 
-/** All of it in one module, from the packages as they were built. */
-async function bundled(): Promise<string> {
-  const result = (await build({
-    configFile: false,
-    root: playground,
-    logLevel: 'error',
-    plugins: [
-      {
-        name: 'entry',
-        enforce: 'pre',
-        resolveId(id, importer) {
-          if (id.endsWith(entry)) return entry
-          // The playground depends on every package, so all public names can be found from its folder.
-          return importer === ask && id.startsWith('@trainwright/') ? this.resolve(id, entry, { skipSelf: true }) : null
-        },
-        load: (id) =>
-          id === entry ? `import { answers } from ${JSON.stringify(ask)}; globalThis.answers = answers` : null,
-      },
-    ],
-    build: { write: false, modulePreload: false, rolldownOptions: { input: entry } },
-  })) as Rolldown.RolldownOutput
-  return (result.output.find((part) => part.type === 'chunk' && part.isEntry) as Rolldown.OutputChunk).code
-}
-
 let code: string
 let first: string[]
 /** Answers of a Node of its own, which asks as often as told. */
@@ -136,7 +110,8 @@ const differing = (others: readonly string[]) =>
   })
 
 beforeAll(async () => {
-  code = await bundled()
+  // From the packages as they were built.
+  code = await oneModule(`import { answers } from ${JSON.stringify(ask)}; globalThis.answers = answers`)
   first = inNode(1)
 })
 
@@ -156,7 +131,7 @@ test('the same bytes when asked again, in another process', () => {
 })
 
 test.skipIf(!findChromium() && process.env.CI !== 'true')('the same bytes in a browser', async () => {
-  const browser = await chromium.launch({ executablePath: findChromium()!, args: ['--no-sandbox'] })
+  const browser = await launchChromium()
   try {
     const page = await browser.newPage()
     await page.addScriptTag({ content: code, type: 'module' })

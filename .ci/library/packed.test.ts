@@ -1,9 +1,10 @@
 import { readdir, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { type Browser, chromium } from 'playwright-core'
+import type { Browser } from 'playwright-core'
 import { build, createServer, preview } from 'vite'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { findChromium } from '../chromium.js'
+import { launchChromium } from '../launch-chromium.js'
 import { blocksOf, pairsOf } from '../readme-tests.js'
 import { type Consumer, makeConsumer, names, pathOf, run, tool, typeRoots } from './consumer.js'
 
@@ -122,7 +123,7 @@ describe('Vite with the worker', () => {
   test.skipIf(!findChromium() && process.env.CI !== 'true').each(['built', 'in development'])(
     'answers in a browser, %s',
     async (how) => {
-      browser ??= await chromium.launch({ executablePath: findChromium()!, args: ['--no-sandbox'] })
+      browser ??= await launchChromium()
       const server =
         how === 'built'
           ? await preview({ ...plain(), preview: port })

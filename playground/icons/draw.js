@@ -1,7 +1,6 @@
 // Draws the icons that home screens want as PNG from the one SVG: node playground/icons/draw.js
 import { readFile } from 'node:fs/promises'
-import { chromium } from 'playwright-core'
-import { findChromium } from '../../.ci/chromium.js'
+import { launchChromium } from '../../.ci/launch-chromium.js'
 
 const folder = new URL('../public/', import.meta.url)
 const svg = await readFile(new URL('icon.svg', folder), 'utf8')
@@ -15,7 +14,7 @@ const icons = [
   { file: 'icon-touch-180.png', size: 180, part: 0.9, behind: ground },
 ]
 
-const browser = await chromium.launch({ executablePath: findChromium(), args: ['--no-sandbox'] })
+const browser = await launchChromium()
 for (const { file, size, part, behind } of icons) {
   const page = await browser.newPage({ viewport: { width: size, height: size } })
   const style = `margin: 0; height: 100vh; display: grid; place-items: center; background: ${behind}`

@@ -1,6 +1,6 @@
-import { type Browser, chromium, type Page } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { preview } from 'vite'
-import { findChromium } from '../../.ci/chromium.js'
+import { launchChromium } from '../../.ci/launch-chromium.js'
 
 export interface BuiltPage {
   /** Where the page is served. */
@@ -11,27 +11,14 @@ export interface BuiltPage {
   close(): Promise<void>
 }
 
-/** A browser in a container, that talks to nobody but the page's server. */
-const quiet = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-]
-
 const playground = new URL('..', import.meta.url).pathname
 
 /** Serves what `npm run build` made, or another built page, on a free port, and starts the browser. */
 export async function serveBuiltPage(root = playground, outDir = 'dist'): Promise<BuiltPage> {
-  const executablePath = findChromium()
-  if (!executablePath) throw new Error('no chromium on PATH, and CHROMIUM does not name one')
   const server = await preview({ root, build: { outDir }, preview: { port: 0, host: '127.0.0.1' }, logLevel: 'warn' })
   const url = server.resolvedUrls?.local[0]
   if (!url) throw new Error('the preview server has no address')
-  const browser = await chromium.launch({ executablePath, args: quiet })
+  const browser = await launchChromium()
   return {
     url,
     browser,

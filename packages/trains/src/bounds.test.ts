@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { box, shop } from '../../../bench/plain/in-brief.js'
-import { findTrains, makeChart } from './index.js'
+import { findTrains, makeChart, proposeGears } from './index.js'
+import { WorkshopError } from './workshop-error.js'
 
 /** Counts from `from` on, one gear each. */
 const counts = (from: number, n: number) => box(...Array.from({ length: n }, (_, i) => from + i))
@@ -21,7 +22,7 @@ describe('questions past the bounds', () => {
           code: 'too-many',
           pairs: 200 ** 2 + 19_900 ** 2,
           stages: 1,
-          message: expect.stringMatching(/396,050,000 pairs.* 50,000,000 is the bound.* Ask for 1 stage at most, or/),
+          message: expect.stringMatching(/396,050,000 pairs.* 50,000,000 is the bound.* 1 stage at most would do, or/),
         },
       ],
     })
@@ -61,10 +62,44 @@ describe('questions past the bounds', () => {
     expect(within.withinTolerance).toBeGreaterThan(0)
   })
 
-  it('are a row without a train in a chart', () => {
-    const rows = makeChart(shop(counts(20, 200), { studs: 1 }), [everything, { pitch: '1 mm', tolerance: { ppm: 0 } }])
-    expect(rows[0]).toEqual({ wanted: 0, train: null, closest: null })
-    expect(rows[1].train).not.toBeNull()
+  const problemsOf = (ask: () => unknown) => {
+    try {
+      ask()
+    } catch (error) {
+      expect(error).toBeInstanceOf(WorkshopError)
+      return (error as WorkshopError).problems
+    }
+    return []
+  }
+  const narrow = { pitch: '1/2 mm', tolerance: { ppm: 0 } }
+  const tooMany = (thread: number, pairs: string) => ({
+    path: `wanted[${thread}]`,
+    code: 'too-many',
+    message: expect.stringContaining(`About ${pairs} pairs`),
+  })
+
+  it('are refused in a chart, by thread', () => {
+    const large = shop(counts(20, 200), { studs: 1 })
+    const problems = problemsOf(() => makeChart(large, [everything, narrow, everything]))
+    expect(problems).toEqual([tooMany(0, '396,050,000'), tooMany(2, '396,050,000')])
+    expect(makeChart(large, [everything, narrow], { stages: 1 })[1].train).not.toBeNull()
+  })
+
+  it('are refused when a gear is to be made, by thread: of the box as it is', () => {
+    const large = shop(counts(20, 200), { studs: 1 })
+    const problems = problemsOf(() => proposeGears(large, [narrow, everything], { teeth: [20, 22] }))
+    expect(problems).toEqual([tooMany(1, '396,050,000')])
+  })
+
+  it('and with the gears that may be made, of a thread that is not cut yet', () => {
+    // No two gears mesh, and none to be made with any: nothing is cut. 60 by twos are 1,770; beside 300 they are 18,000.
+    const gears = counts(20, 60).map((g, i) => ({ ...g, module: 1 + i / 100 }))
+    const asked = { teeth: [400, 699] as [number, number], module: 3 }
+    const problems = problemsOf(() => proposeGears(shop(gears, { studs: 1 }), [narrow, everything], asked))
+    const pairs = 60 ** 2 + 2 * 300 * 60 + 1770 ** 2 + 2 * 18_000 * 1770
+    expect(problems).toEqual([tooMany(1, pairs.toLocaleString('en'))])
+    const { never } = proposeGears(shop(gears, { studs: 1 }), [narrow], asked)
+    expect(never).toEqual([0])
   })
 })
 

@@ -2,6 +2,7 @@ import { checkChart } from './check-question.js'
 import type { ChartOptions, ChartRow, ProgressListener, ThreadWanted, Train, Workshop } from './contract.js'
 import { search } from './find-trains.js'
 import { type Bench, makeBench } from './search/bench.js'
+import { refuseTooManyOf } from './too-many.js'
 
 /** Trains of a thread looked at when the chart is put into an order with few changes. */
 const ALTERNATIVES = 20
@@ -58,9 +59,10 @@ export function chart(
   onProgress: ProgressListener = () => {},
 ): ChartRow[] {
   const few = options.sequence === 'fewest changes'
+  refuseTooManyOf(bench, wanted, options.stages)
   const rows = wanted.map((thread, i) => {
     onProgress(i, wanted.length)
-    const { trains, closest } = search(bench, thread, { ...options, limit: few ? ALTERNATIVES : 1 }, false)
+    const { trains, closest } = search(bench, thread, { ...options, limit: few ? ALTERNATIVES : 1 }, 'closest')
     return { row: { wanted: i, train: trains[0] ?? null, closest }, trains }
   })
   onProgress(wanted.length, wanted.length)
@@ -71,7 +73,8 @@ export function chart(
  * The chart of a lathe: for each wanted thread its best train, or null, and the closest at any error. In the order given,
  * or, with `sequence: 'fewest changes'`, so that neighbours change few gears (threads without a train last).
  * @param options `onProgress` is told, before and after each thread, how many are done
- * @throws WorkshopError naming every problem of workshop, threads (`wanted[3].…`) and options.
+ * @throws WorkshopError naming every problem of workshop, threads (`wanted[3].…`) and options; or every thread with too
+ * many pairs within the tolerance (`too-many`).
  */
 export function makeChart(
   workshop: Workshop,

@@ -52,16 +52,22 @@ function lookFurther({ tables, box }: Bench, question: Question, settler: Settle
 
 /**
  * findTrains on a prepared bench and a checked question.
- * @param explain work out the obstacles when nothing is found
+ * @param wish how much is wanted: trains alone; the closest too, when there is none; also why. Who wants no reasons has
+ * made sure that there are not too many pairs.
  */
-export function search(bench: Bench, wanted: ThreadWanted, options: FindOptions, explain = true): TrainSearch {
+export function search(
+  bench: Bench,
+  wanted: ThreadWanted,
+  options: FindOptions,
+  wish: 'trains' | 'closest' | 'why' = 'why',
+): TrainSearch {
   const { lathe, box, tables } = bench
   const question = makeQuestion(lathe, wanted)
   const stages = stagesOf(lathe, options.stages)
-  const refusal = refuseTooMany(tables, question, stages, question.tolerance)
+  const refusal = wish === 'why' && refuseTooMany(tables, question, stages)
   if (refusal) {
     const nothing = { withinTolerance: 0, mountable: 0 }
-    return { trains: [], counts: nothing, closest: null, obstacles: [obstacle.tooMany(refusal.pairs, refusal.stages)] }
+    return { trains: [], counts: nothing, closest: null, obstacles: [obstacle.tooMany(refusal)] }
   }
   const settler = makeSettler(bench, countMounted(box, options.mounted))
   const shown = new Ranking(options.limit ?? DEFAULT_LIMIT, options.order ?? 'fewest gears', settler, box.kinds)
@@ -80,11 +86,11 @@ export function search(bench: Bench, wanted: ThreadWanted, options: FindOptions,
   )
   const builder = makeBuilder(lathe, question, box.kinds)
   const build = (ranked: Ranked): Train => builder(ranked, settler.layoutOf(ranked.arrangement))
-  const best = nearest.best()[0] ?? lookFurther(bench, question, settler, stages)
+  const best = nearest.best()[0] ?? (wish === 'trains' ? undefined : lookFurther(bench, question, settler, stages))
   const trains = shown.best().map(build)
   const closest = best ? build(best) : null
   const obstacles =
-    explain && counts.mountable === 0
+    wish === 'why' && counts.mountable === 0
       ? findObstacles(bench, wanted, stages, options.stages !== undefined, counts.withinTolerance, closest)
       : []
   return { trains, counts, closest, obstacles }

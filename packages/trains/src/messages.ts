@@ -1,5 +1,6 @@
 import type { Fault } from './banjo/near-miss.js'
 import type { CautionCode, Gear, Hand, Lathe, Obstacle } from './contract.js'
+import type { Refusal } from './search/engine.js'
 import { studsOf } from './search/rules.js'
 
 /** All wording of this package. Elsewhere failures and cautions are codes with data. */
@@ -111,11 +112,11 @@ export const obstacle = {
     code: 'shafts',
     message: 'No two gears of the box can be set in mesh on this lathe.',
   }),
-  tooMany: (pairs: number, stages: number): Obstacle => ({
-    code: 'too-many',
+  tooMany: ({ pairs, stages }: Refusal) => ({
+    code: 'too-many' as const,
     pairs,
     stages,
-    message: `About ${pairs.toLocaleString('en')} pairs of gear products would have to be looked at; ${(50_000_000).toLocaleString('en')} is the bound. Ask for ${stages} stage${stages > 1 ? 's' : ''} at most, or for a smaller tolerance.`,
+    message: `About ${pairs.toLocaleString('en')} pairs of gear products would have to be looked at; ${(50_000_000).toLocaleString('en')} is the bound. ${stages} stage${stages > 1 ? 's' : ''} at most would do, or a smaller tolerance.`,
   }),
 }
 

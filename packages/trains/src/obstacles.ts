@@ -35,7 +35,7 @@ class Obstacles {
   private run(lifted: Lifted, stages: number, visit: Visit): void {
     const question = makeQuestion(this.bench.lathe, this.wanted, lifted.hand)
     const { tables } = this.bench
-    if (refuseTooMany(tables, question, stages, question.tolerance)) return
+    if (refuseTooMany(tables, question, stages)) return
     const settler = makeSettler(this.bench, null, lifted)
     searchSets(tables, question, settler, stages, question.tolerance, visit, PATIENCE)
   }

@@ -17,6 +17,7 @@ import { openSingly, Workbench } from './propose/singles.js'
 import { type Bench, makeBench, stagesOf } from './search/bench.js'
 import { makeQuestion } from './search/question.js'
 import { compareErrors } from './search/ranking.js'
+import { refuseThreads, refuseTooManyOf } from './too-many.js'
 
 const DEFAULT_LIMIT = 10
 
@@ -50,7 +51,7 @@ function choicesOf(best: readonly (Hit | null)[][], makes: readonly number[][]):
 }
 
 const closestOf = (bench: Bench, thread: ThreadWanted): Train | undefined =>
-  search(bench, thread, { order: 'closest', limit: 1 }, false).trains[0]
+  search(bench, thread, { order: 'closest', limit: 1 }, 'trains').trains[0]
 
 /** proposeGears on a checked question. */
 export function propose(
@@ -60,6 +61,7 @@ export function propose(
   options: ProposeOptions,
   onProgress: ProgressListener = () => {},
 ): GearProposals {
+  refuseTooManyOf(bench, wanted)
   const already: GearProposals['already'] = []
   const open: number[] = []
   wanted.forEach((thread, i) => {
@@ -71,12 +73,14 @@ export function propose(
   if (open.length === 0 || candidates.length === 0) return { already, proposals: [], never: open }
 
   const workbench = new Workbench(new MadeBox(workshop, candidates), stagesOf(workshop.lathe, undefined))
+  const questionOf = (thread: number) => makeQuestion(workshop.lathe, wanted[thread])
+  refuseThreads(open, (thread) => workbench.tooMany(questionOf(thread), options.make))
   const pairs = new PairNumbers(candidates.length)
   const single: (Hit | null)[][] = []
   const paired: (Hit | null)[][] = []
   open.forEach((thread, done) => {
     onProgress(done, open.length)
-    const question = makeQuestion(workshop.lathe, wanted[thread])
+    const question = questionOf(thread)
     const opened = openSingly(workbench, question, options.make === 2)
     single.push(opened.best)
     if (options.make === 2) paired.push(openByPairs(workbench, question, opened, pairs))
@@ -112,7 +116,8 @@ export function propose(
  * each wanted thread that then has a mountable train, shown by its closest one. Most threads opened first, then the
  * smallest worst error, then fewest teeth.
  * @param options `onProgress` is told, before and after each thread, how many of those not cut yet are done
- * @throws WorkshopError naming every problem of workshop, threads (`wanted[3].…`) and options.
+ * @throws WorkshopError naming every problem of workshop, threads (`wanted[3].…`) and options; or every thread for which
+ * too many pairs, of gears owned or yet to be made, lie within the tolerance (`too-many`).
  */
 export function proposeGears(
   workshop: Workshop,

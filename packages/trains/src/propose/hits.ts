@@ -1,8 +1,9 @@
+import type { Kind } from '../search/box.js'
 import type { Question } from '../search/question.js'
 import { type Off, sizeOf } from '../search/ranking.js'
 import type { GearSet } from '../search/settler.js'
 import { eachWindow, windowOf } from '../search/sweep.js'
-import { type Side, sortedOrder } from '../search/table.js'
+import { type Side, sortedOrder, tableLength } from '../search/table.js'
 import type { MadeBox } from './made-box.js'
 
 /** One side of a train on which so many gears are made, beside owned ones. */
@@ -16,6 +17,13 @@ export interface Half extends Side {
 export interface Hit extends GearSet, Off {
   top: Half
   bottom: Half
+}
+
+/** How many entries a half has: `size` gears, of which `made` are of `candidates` that may be made. */
+export function halfLength(kinds: readonly Kind[], candidates: number, size: number, made: number): number {
+  if (size < made) return 0
+  const choices = made === 2 ? (candidates * (candidates + 1)) / 2 : candidates ** made
+  return choices * tableLength(kinds, size - made)
 }
 
 /**

@@ -1,7 +1,24 @@
+import { atLeastTooMany, LARGEST_TABLE, pairsWithin, type Refusal, refusalOf } from '../search/engine.js'
 import type { Question } from '../search/question.js'
 import { compareErrors } from '../search/ranking.js'
-import { eachHit, type Half, type Hit, makeHalf } from './hits.js'
+import { tableLength } from '../search/table.js'
+import { eachHit, type Half, type Hit, halfLength, makeHalf } from './hits.js'
 import type { MadeBox } from './made-box.js'
+
+/** Gears made among drivers and among driven gears, when one gear is made. */
+const SINGLE = [
+  [0, 0],
+  [1, 0],
+  [0, 1],
+]
+/** What a second one adds. */
+const PAIRED = [
+  [2, 0],
+  [1, 1],
+  [0, 2],
+]
+/** Hits that are held at once: past these, what they open is found before more are looked at. */
+const HELD = 500_000
 
 /** What the settling of hits needs, worked out once for all threads. */
 export class Workbench {
@@ -24,6 +41,28 @@ export class Workbench {
       this.halves.set(key, half)
     }
     return half
+  }
+
+  /** Null when the hits of a question are within bounds; else how many there are, and the stages that would do. */
+  tooMany({ ratios, tolerance }: Question, make: 1 | 2 = 1): Refusal | null {
+    const { kindOf, bench } = this.box
+    const { kinds } = bench.box
+    const sides = make === 2 ? [...SINGLE, ...PAIRED] : SINGLE
+    const lengths = (s: number, side: readonly number[]) =>
+      side.map((made) => halfLength(kinds, kindOf.length, s, made))
+    const all = (s: number, side: readonly number[]) => lengths(s, side).reduce((a, b) => a * b)
+    const count = (s: number, side: readonly number[]): number => {
+      if (all(s, side) === 0) return 0
+      if (Math.max(...lengths(s, side)) > LARGEST_TABLE) {
+        // In proportion as many as of the owned ones.
+        const owned = bench.tables.pairs(s, ratios, tolerance) / Math.max(1, tableLength(kinds, s) ** 2)
+        return atLeastTooMany(owned * all(s, side))
+      }
+      const [top, below] = side.map((made) => this.half(s, made)!)
+      return pairsWithin(top.product, below.product, ratios, tolerance)
+    }
+    const sum = (of: typeof all) => (s: number) => sides.reduce((total, side) => total + of(s, side), 0)
+    return refusalOf(this.stages, (s) => ratios.length * sum(all)(s), sum(count))
   }
 
   /** Shows all hits with so many gears made on each side. */
@@ -92,32 +131,48 @@ export interface Opened {
 /**
  * What each single gear does for a thread that the box does not cut.
  * @param keepStuck also tell what two gears might still do
+ * @param most hits that are held at once
  */
-export function openSingly(bench: Workbench, question: Question, keepStuck: boolean): Opened {
-  const count = bench.box.kindOf.length
-  const byCandidate: Hit[][] = Array.from({ length: count }, () => [])
-  const sort = (hit: Hit) => byCandidate[hit.top.made ? hit.top.which[hit.p] : hit.bottom.which[hit.q]].push(hit)
+export function openSingly(bench: Workbench, question: Question, keepStuck: boolean, most = HELD): Opened {
+  const each = bench.box.kindOf
+  const best: (Hit | null)[] = each.map(() => null)
+  const stuck: Hit[][] = each.map(() => [])
+  const idle: Hit[] = []
+  let held: Hit[][] = each.map(() => [])
+  let heldIdle: Hit[] = []
+  let count = 0
+  const settle = () => {
+    held.forEach((hits, c) => {
+      for (const hit of [...hits, ...heldIdle].sort(compareErrors)) {
+        const known = best[c]
+        if (known && compareErrors(known, hit) <= 0) break
+        if (bench.mounts(hit, [c])) {
+          best[c] = hit
+          break
+        }
+        if (keepStuck && hit.top.made + hit.bottom.made > 0 && bench.couldMount(hit, [c], 1)) stuck[c].push(hit)
+      }
+    })
+    held = each.map(() => [])
+    heldIdle = []
+    count = 0
+  }
+  const hold = (hits: Hit[], hit: Hit) => {
+    hits.push(hit)
+    if (++count >= most) settle()
+  }
+  const sort = (hit: Hit) => {
+    const c = hit.top.made ? hit.top.which[hit.p] : hit.bottom.which[hit.q]
+    const known = best[c]
+    if (!known || compareErrors(known, hit) > 0) hold(held[c], hit)
+  }
   bench.hits(question, 1, 0, sort)
   bench.hits(question, 0, 1, sort)
-  const idle: Hit[] = []
   bench.hits(question, 0, 0, (hit) => {
-    if (bench.couldMount(hit, [], keepStuck ? 2 : 1)) idle.push(hit)
+    if (!bench.couldMount(hit, [], keepStuck ? 2 : 1)) return
+    if (keepStuck) idle.push(hit)
+    hold(heldIdle, hit)
   })
-  const best: (Hit | null)[] = []
-  const stuck: Hit[][] = []
-  byCandidate.forEach((hits, c) => {
-    const ordered = [...hits, ...idle].sort(compareErrors)
-    const failed: Hit[] = []
-    let found: Hit | null = null
-    for (const hit of ordered) {
-      if (bench.mounts(hit, [c])) {
-        found = hit
-        break
-      }
-      if (keepStuck && hit.top.made + hit.bottom.made > 0 && bench.couldMount(hit, [c], 1)) failed.push(hit)
-    }
-    best.push(found)
-    stuck.push(failed)
-  })
+  settle()
   return { best, stuck, idle }
 }

@@ -40,7 +40,7 @@ describe('the pairs of a window', () => {
 
 describe('too many pairs', () => {
   const refusal = (count: number, stages: number, tolerance: Rational, ratios?: number[]) =>
-    refuseTooMany(tablesOf(row(count)), question('1000', ratios), stages, tolerance)
+    refuseTooMany(tablesOf(row(count)), { ...question('1000', ratios), tolerance }, stages)
 
   it('are told with the stages that would do', () => {
     // 150 by twos are 11,175, squared 124,880,625; by ones 22,500.

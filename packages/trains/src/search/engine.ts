@@ -7,7 +7,7 @@ import { countPairs, eachSet, windowOf } from './sweep.js'
 import { makeTable, type Table, tableLength } from './table.js'
 
 /** Entries a table may hold; past this pairs are estimated, and always too many. */
-const LARGEST_TABLE = 6_000_000
+export const LARGEST_TABLE = 6_000_000
 /** Entries of the thinned box by which pairs are estimated. */
 const SAMPLE = 100_000
 
@@ -32,35 +32,63 @@ export class Tables {
   /** Pairs in the windows of one number of stages. Exact up to LARGEST_TABLE, else reckoned from a part of the box. */
   pairs(size: number, ratios: readonly FixedRatio[], tolerance: Rational): number {
     const { kinds } = this.box
-    const count = (table: Table) => ratios.reduce((sum, r) => sum + countPairs(table, windowOf(r, tolerance)), 0)
+    const count = ({ product }: Table) => pairsWithin(product, product, ratios, tolerance)
     const length = tableLength(kinds, size)
     if (length <= LARGEST_TABLE) return count(this.of(size))
     let part: readonly Kind[] = kinds
     for (let step = 2; tableLength(part, size) > SAMPLE; step++) part = kinds.filter((_, i) => i % step === 0)
     const sample = makeTable(part, size, [])
     const estimate = count(sample) * (length / sample.length) ** 2
-    return Math.max(Math.round(estimate), BOUNDS.pairs + 1)
+    return atLeastTooMany(estimate)
   }
 }
+
+/** Pairs of products in the windows of all fixed ratios. */
+export const pairsWithin = (
+  drivers: Float64Array,
+  driven: Float64Array,
+  ratios: readonly FixedRatio[],
+  tolerance: Rational,
+): number => ratios.reduce((sum, r) => sum + countPairs(drivers, driven, windowOf(r, tolerance)), 0)
+
+/** An estimate of pairs that cannot be counted, and so are too many. */
+export const atLeastTooMany = (estimate: number): number => Math.max(Math.round(estimate), BOUNDS.pairs + 1)
 
 export interface Refusal {
   pairs: number
   stages: number
 }
 
-/** Null when the question is within bounds; else the pairs it would have to go through, and the stages that would do. */
-export function refuseTooMany(tables: Tables, question: Question, stages: number, tolerance: Rational): Refusal | null {
+/**
+ * Null when so many stages are within bounds; else the pairs they come to, and the stages that would do.
+ * @param most how many pairs a number of stages could come to, at a glance
+ * @param count how many it comes to
+ */
+export function refusalOf(
+  stages: number,
+  most: (stages: number) => number,
+  count: (stages: number) => number,
+): Refusal | null {
   let all = 0
   let pairs = 0
   let counted = 0
   let enough = 0
   for (let s = 1; s <= stages; s++) {
-    all += question.ratios.length * tableLength(tables.box.kinds, s) ** 2
+    all += most(s)
     // No window holds more pairs than there are: mostly nothing need be counted.
-    if (all > BOUNDS.pairs) while (counted < s) pairs += tables.pairs(++counted, question.ratios, tolerance)
+    if (all > BOUNDS.pairs) while (counted < s) pairs += count(++counted)
     if (pairs <= BOUNDS.pairs) enough = s
   }
   return pairs > BOUNDS.pairs ? { pairs, stages: enough } : null
+}
+
+/** Null when the question is within bounds; else the pairs it would have to go through, and the stages that would do. */
+export function refuseTooMany(tables: Tables, { ratios, tolerance }: Question, stages: number): Refusal | null {
+  return refusalOf(
+    stages,
+    (s) => ratios.length * tableLength(tables.box.kinds, s) ** 2,
+    (s) => tables.pairs(s, ratios, tolerance),
+  )
 }
 
 export interface Counts {

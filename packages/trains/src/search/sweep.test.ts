@@ -136,7 +136,7 @@ describe('the sets of a window', () => {
     }
     expect(eachSet(table, kinds, bothSides, window, visit)).toBe(false)
     expect(seen).toEqual(expected)
-    expect(countPairs(table, window)).toBe(pairs)
+    expect(countPairs(table.product, table.product, window)).toBe(pairs)
     // Stopped, it shows no more.
     for (const after of [1, 2]) {
       seen.length = 0

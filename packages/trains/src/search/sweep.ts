@@ -71,9 +71,9 @@ export function eachWindow(
 }
 
 /** How many pairs of entries lie in the window, whether or not they share gears. */
-export function countPairs(table: Table, window: Window): number {
+export function countPairs(drivers: Float64Array, driven: Float64Array, window: Window): number {
   let pairs = 0
-  eachWindow(table.product, table.product, window, (_, from, to) => {
+  eachWindow(drivers, driven, window, (_, from, to) => {
     pairs += to - from
   })
   return pairs

@@ -1,10 +1,12 @@
 import { compare, type Problem, parseLength, parsePitch, rational } from '@trainwright/measures'
 import { BOUNDS } from './bounds.js'
 import { gearModule, gearRef, hand, pressureAngle, teeth } from './check-fields.js'
-import { checkForMaking } from './check-workshop.js'
+import { checkForMaking, type Made } from './check-workshop.js'
 import type { ChartOptions, FindOptions, ProposeOptions, ThreadWanted, Workshop } from './contract.js'
+import { MOST_TEETH } from './propose/permitted.js'
 import {
   checked,
+  isObject,
   list,
   number,
   object,
@@ -14,6 +16,7 @@ import {
   parsed,
   type Read,
   Reader,
+  sound,
   text,
   two,
   whole,
@@ -29,7 +32,7 @@ const asError = checked(
 )
 
 const tolerance: Read<NonNullable<ThreadWanted['tolerance']>> = (r, x, path) => {
-  if (typeof x !== 'object' || x === null) return r.refuse(path, 'tolerance')
+  if (!isObject(x)) return r.refuse(path, 'tolerance')
   const ppm = own(x, 'ppm')
   if ((ppm === undefined) === (own(x, 'error') === undefined)) return r.refuse(path, 'tolerance')
   if (ppm === undefined) return asError(r, x, path)
@@ -75,7 +78,7 @@ function allOrThrow<T>(read: (r: Reader) => T): T {
   return result
 }
 
-const readWorkshop = (problems: Problem[], x: unknown, made = 0): Workshop => {
+const readWorkshop = (problems: Problem[], x: unknown, made?: Made): Workshop => {
   const found = checkForMaking(x, made)
   if (found.ok) return found.workshop
   problems.push(...found.problems)
@@ -83,8 +86,9 @@ const readWorkshop = (problems: Problem[], x: unknown, made = 0): Workshop => {
   return undefined as never
 }
 
-/** @throws WorkshopError with every problem of the workshop. */
-export const checkedWorkshop = (x: unknown): Workshop => allOrThrow((r) => readWorkshop(r.problems, x))
+/** @throws WorkshopError with every problem of the workshop, but for a banjo out of reach: some gear may yet be made. */
+export const checkedWorkshop = (x: unknown): Workshop =>
+  allOrThrow((r) => readWorkshop(r.problems, x, { teeth: BOUNDS.mostTeeth }))
 
 export interface Asked<W, O> {
   workshop: Workshop
@@ -94,10 +98,10 @@ export interface Asked<W, O> {
 
 /** Checks a question as it is asked: all problems of workshop, threads and options at once. */
 const asking =
-  <W, O>(wanted: Read<W>, options: Read<O>, made = 0) =>
+  <W, O>(wanted: Read<W>, options: Read<O>, made: (options: O | undefined) => Made | undefined = () => undefined) =>
   (workshop: unknown, w: unknown, o: unknown = {}): Asked<W, O> =>
     allOrThrow((r) => ({
-      workshop: readWorkshop(r.problems, workshop, made),
+      workshop: readWorkshop(r.problems, workshop, made(sound(options, o))),
       wanted: wanted(r, w, 'wanted') as W,
       options: options(r, o, 'options') as O,
     }))
@@ -108,8 +112,8 @@ export const checkFind = asking<ThreadWanted, FindOptions>(thread, findOptions)
 /** @throws WorkshopError as checkFind; threads stand at `wanted[3].…`. */
 export const checkChart = asking(threads, findOptions)
 
-/** Teeth of the largest gear that is likely to be made: it may reach where those of the box do not. */
-const LARGEST_MADE = 127
-
-/** @throws WorkshopError as checkChart. */
-export const checkPropose = asking(threads, proposeOptions, LARGEST_MADE)
+/** @throws WorkshopError as checkChart. The largest gear that may be made may reach where those of the box do not. */
+export const checkPropose = asking(threads, proposeOptions, (options) => ({
+  teeth: options?.teeth?.[1] ?? MOST_TEETH,
+  module: options?.module,
+}))

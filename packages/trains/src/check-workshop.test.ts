@@ -249,7 +249,7 @@ describe('banjos that are refused', () => {
 
   it('but not where gears that reach may be made', () => {
     const given = banjo({ slots: [{ from: 20, to: 40 }] }, { centreDistance: 90 })
-    expect([49, 50].map((made) => checkForMaking(given, made).ok)).toEqual([false, true])
+    expect([49, 50].map((teeth) => checkForMaking(given, { teeth }).ok)).toEqual([false, true])
   })
 
   it('are at the bounds still taken', () => {
@@ -290,11 +290,66 @@ describe('all problems at once', () => {
       'lathe.banjo.swing swing-order',
       'lathe.banjo.slots[0] slot-order',
       'lathe.banjo.slots[1].from number',
+      'lathe.centreDistance needs-centre-distance',
       'gears[1].teeth whole',
       'gears[1].count whole',
       'gears[1].module positive',
       'wires[0] positive',
     ])
+  })
+
+  it('of what parts must be together, whatever else is wrong', () => {
+    const drives = Array(18).fill({ ratio: 1 })
+    const beside = { swing: [0, 90], slots: [{ from: 20, to: 90 }] }
+    const fixedGears = { input: { teeth: 33 }, output: { teeth: 5 } }
+    const lathe = { leadscrew: { pitch: 'x' }, studs: 99, drives: drives.slice(2), gearbox: drives.slice(0, 2) }
+    expect(refused({ lathe: { ...lathe, banjo: beside, fixedGears }, gears: [{ teeth: 20, count: 300 }] })).toEqual([
+      'lathe.leadscrew.pitch not-a-number',
+      'lathe.studs whole',
+      'lathe.fixedGears.output.teeth whole',
+      'lathe.drives too-many-settings',
+      'lathe.centreDistance needs-centre-distance',
+      'lathe.fixedGears.input no-such-gear',
+    ])
+    const leadscrew = { pitch: 'x' }
+    const two = [
+      { teeth: 20, count: 300 },
+      { teeth: 21, count: 300 },
+    ]
+    expect(
+      refused({ lathe: { leadscrew, fixedGears: { input: { teeth: 33 } } }, gears: [...two, { teeth: 5 }] }),
+    ).toEqual([
+      'lathe.leadscrew.pitch not-a-number',
+      'gears[2].teeth whole',
+      'gears too-many-gears',
+      'lathe.fixedGears.input no-such-gear',
+    ])
+    expect(refused({ lathe: { leadscrew }, gears: [{ teeth: 20, module: 1, dp: 20, count: 0 }] })).toEqual([
+      'lathe.leadscrew.pitch not-a-number',
+      'gears[0].count whole',
+      'gears[0] module-and-dp',
+    ])
+    const reach = { centreDistance: 500, banjo: { ...beside, slots: [{ from: 20, to: 40 }] } }
+    expect(refused({ lathe: { leadscrew, ...reach }, gears: [{ teeth: 20 }] })).toEqual([
+      'lathe.leadscrew.pitch not-a-number',
+      'lathe.banjo.slots out-of-reach',
+    ])
+  })
+
+  it('but nothing that a refused part may yet decide', () => {
+    // The fixed gear may be the one whose module is wrong; a banjo may reach with it; a wrong distance is one all the same.
+    const lathe = {
+      leadscrew: { pitch: '1 mm' },
+      fixedGears: { input: { teeth: 33 } },
+      centreDistance: 500,
+      banjo: { swing: [0, 90], slots: [{ from: 20, to: 40 }] },
+    }
+    expect(refused({ lathe, gears: [{ teeth: 20 }, { teeth: 33, module: 0 }] })).toEqual(['gears[1].module positive'])
+    expect(refused({ lathe: { ...lathe, centreDistance: -1 }, gears: [{ teeth: 33 }] })).toEqual([
+      'lathe.centreDistance positive',
+    ])
+    expect(refused({ lathe, gears: 'a box' })).toEqual(['gears list'])
+    expect(refused({ lathe: { ...lathe, fixedGears: {} }, gears: [] })).toEqual(['gears too-few'])
   })
 
   it('of workshop, thread and options together', () => {

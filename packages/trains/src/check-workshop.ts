@@ -2,18 +2,19 @@ import { parseLength, parsePitch, parseRatio, toNumber } from '@trainwright/meas
 import { banjo } from './banjo/check-banjo.js'
 import { BOUNDS, FAR } from './bounds.js'
 import { dp, gearModule, gearRef, hand, pressureAngle, teeth } from './check-fields.js'
-import type { CheckedWorkshop, FixedDrive, GearStock, Head, Lathe, Workshop } from './contract.js'
+import type { CheckedWorkshop, FixedDrive, GearRef, GearStock, Head, Lathe, Workshop } from './contract.js'
 import {
-  checked,
+  isObject,
   list,
   number,
   object,
   oneOf,
   optional,
+  own,
   parsed,
   positive,
-  type Read,
   Reader,
+  sound,
   text,
   whole,
   yesNo,
@@ -24,17 +25,21 @@ import { PLAY } from './search/rules.js'
 const size = positive(FAR)
 const name = optional(text(BOUNDS.nameLength))
 
-const stock = checked(
-  object<GearStock>({
+const stock = object<GearStock>(
+  {
     teeth,
     count: optional(whole(1, BOUNDS.gears)),
     module: gearModule,
     dp,
     pressureAngle,
     shafts: optional(list(oneOf('input', 'stud', 'output'), 1, 3)),
-  }),
-  (gear) => gear.module !== undefined && gear.dp !== undefined && ['module-and-dp'],
+  },
+  (r, _, path, has) => {
+    if (has('module') && has('dp')) r.refuse(path, 'module-and-dp')
+  },
 )
+
+const studs = whole(0, BOUNDS.studs)
 
 const drives = optional(
   list(
@@ -49,34 +54,30 @@ const drives = optional(
   ),
 )
 
-const latheAlone = object<Lathe>({
-  leadscrew: object<Lathe['leadscrew']>({ pitch: parsed(parsePitch), hand }),
-  drives,
-  gearbox: drives,
-  studs: optional(whole(0, BOUNDS.studs)),
-  planes: optional(whole(1, BOUNDS.planes)),
-  shaftClearance: optional(number(0, FAR)),
-  room: optional(object({ input: optional(size), output: optional(size) })),
-  centreDistance: optional(size),
-  fixedGears: optional(object({ input: optional(gearRef), output: optional(gearRef) })),
-  banjo: optional(banjo),
-  halfNuts: optional(yesNo),
-  dial: optional(object<NonNullable<Lathe['dial']>>({ travel: parsed(parseLength), lines: whole(1, 1000) })),
-  screwedNose: optional(yesNo),
-  speeds: optional(list(positive(100_000), 0, 100)),
-})
-
 /** Reads a lathe alone, and what its parts must be together. */
-export const lathe: Read<Lathe> = (r, x, path) => {
-  const read = latheAlone(r, x, path)
-  if (!read) return undefined
-  const settings = (read.drives?.length ?? 1) * (read.gearbox?.length ?? 1)
-  if (settings > BOUNDS.settings) return r.refuse(`${path}.drives`, 'too-many-settings', settings)
-  if (read.banjo && read.centreDistance === undefined) {
-    return r.refuse(`${path}.centreDistance`, 'needs-centre-distance')
-  }
-  return read
-}
+export const lathe = object<Lathe>(
+  {
+    leadscrew: object<Lathe['leadscrew']>({ pitch: parsed(parsePitch), hand }),
+    drives,
+    gearbox: drives,
+    studs: optional(studs),
+    planes: optional(whole(1, BOUNDS.planes)),
+    shaftClearance: optional(number(0, FAR)),
+    room: optional(object({ input: optional(size), output: optional(size) })),
+    centreDistance: optional(size),
+    fixedGears: optional(object({ input: optional(gearRef), output: optional(gearRef) })),
+    banjo: optional(banjo),
+    halfNuts: optional(yesNo),
+    dial: optional(object<NonNullable<Lathe['dial']>>({ travel: parsed(parseLength), lines: whole(1, 1000) })),
+    screwedNose: optional(yesNo),
+    speeds: optional(list(positive(100_000), 0, 100)),
+  },
+  (r, { drives, gearbox }, path, has) => {
+    const settings = (drives?.length ?? 1) * (gearbox?.length ?? 1)
+    if (settings > BOUNDS.settings) r.refuse(`${path}.drives`, 'too-many-settings', settings)
+    if (has('banjo') && !has('centreDistance')) r.refuse(`${path}.centreDistance`, 'needs-centre-distance')
+  },
+)
 
 const workshop = object<Workshop>({
   name,
@@ -86,21 +87,58 @@ const workshop = object<Workshop>({
   head: optional(object<Head>({ worm: whole(1, 10_000), plates: list(list(whole(1, 10_000), 0, 100), 0, 50) })),
 })
 
-function checkTogether(r: Reader, workshop: Workshop, made: number): void {
-  const { gears } = workshop
-  const total = gears.reduce((sum, g) => sum + (g.count ?? 1), 0)
+/** Of a gear yet to be made: its teeth, and its module where one is asked for. */
+export interface Made {
+  teeth: number
+  module?: number | undefined
+}
+
+/** What of a workshop is looked at together; of a refused one, what is sound. */
+interface Together {
+  gears: readonly GearStock[]
+  /** Teeth of gears that were refused. */
+  refused: readonly unknown[]
+  fixed: { input?: GearRef | undefined; output?: GearRef | undefined }
+  lathe: { [K in 'banjo' | 'centreDistance' | 'studs']?: Lathe[K] | undefined }
+}
+
+function soundOf(x: unknown): Together {
+  const part = (x: unknown, key: string) => (isObject(x) ? own(x, key) : undefined)
+  const raw = sound(
+    list<unknown>((_r, gear) => gear ?? null, 0, BOUNDS.gears),
+    part(x, 'gears'),
+  )
+  const at = part(x, 'lathe')
+  const fixed = (shaft: string) => sound(gearRef, part(part(at, 'fixedGears'), shaft))
+  return {
+    gears: raw?.flatMap((gear) => sound(stock, gear) ?? []) ?? [],
+    refused: raw?.filter((gear) => !sound(stock, gear)).map((gear) => part(gear, 'teeth')) ?? [],
+    fixed: raw ? { input: fixed('input'), output: fixed('output') } : {},
+    lathe: {
+      banjo: sound(banjo, part(at, 'banjo')),
+      centreDistance: sound(size, part(at, 'centreDistance')),
+      studs: sound(studs, part(at, 'studs')),
+    },
+  }
+}
+
+function checkTogether(r: Reader, together: Together, made?: Made): void {
+  const total = together.gears.reduce((sum, g) => sum + (g.count ?? 1), 0)
   if (total > BOUNDS.gears) r.refuse('gears', 'too-many-gears', total)
-  checkFixedGears(r, workshop)
-  checkReach(r, workshop, made)
+  checkFixedGears(r, together)
+  if (together.refused.length === 0 && together.gears.length > 0) checkReach(r, together, made)
 }
 
 /** A banjo on which no mesh of the box can bring a stud to the far shaft, or to the pivot, is measured wrongly. */
-function checkReach(r: Reader, { gears, lathe: { banjo, centreDistance = 0, studs } }: Workshop, made: number): void {
+function checkReach(r: Reader, { gears, lathe: { banjo, centreDistance = 0, studs } }: Together, made?: Made): void {
   if (!banjo || studs === 0) return
-  const largest = gears.reduce((most, g) => Math.max(most, toNumber(moduleOf(g)) * (Math.max(g.teeth, made) + PLAY)), 0)
-  const radii = banjo.slots.map(({ offset = 0, from, to }) => [from, to].map((along) => Math.hypot(along, offset)))
-  const furthest = Math.max(...radii.map(([, far]) => far))
-  const nearest = Math.min(...radii.map(([near]) => near))
+  const modules = gears.map((g) => toNumber(moduleOf(g)))
+  const radii = gears.map((g, i) => modules[i] * (g.teeth + PLAY))
+  if (made) radii.push((made.module ?? Math.max(...modules)) * (made.teeth + PLAY))
+  const largest = Math.max(0, ...radii)
+  const ends = banjo.slots.map(({ offset = 0, from, to }) => [from, to].map((along) => Math.hypot(along, offset)))
+  const furthest = Math.max(...ends.map(([, far]) => far))
+  const nearest = Math.min(...ends.map(([near]) => near))
   const mm = (x: number) => x.toFixed(1)
   if (centreDistance - furthest > largest) {
     const told = `shafts are ${mm(centreDistance)} mm apart, slots end ${mm(furthest)} mm from the pivot, and the widest mesh spans ${mm(largest)} mm`
@@ -111,11 +149,12 @@ function checkReach(r: Reader, { gears, lathe: { banjo, centreDistance = 0, stud
   }
 }
 
-function checkFixedGears(r: Reader, { gears, lathe }: Workshop): void {
+function checkFixedGears(r: Reader, { gears, refused, fixed }: Together): void {
   const able = new Set<GearStock>()
   for (const shaft of ['input', 'output'] as const) {
-    const ref = lathe.fixedGears?.[shaft]
-    if (!ref) continue
+    const ref = fixed[shaft]
+    // A gear that was refused may be the one.
+    if (!ref || refused.includes(ref.teeth)) continue
     const path = `lathe.fixedGears.${shaft}`
     const found = resolve(ref, gears)
     if (found === 'none') r.refuse(path, 'no-such-gear', ref.teeth)
@@ -136,12 +175,12 @@ function checkFixedGears(r: Reader, { gears, lathe }: Workshop): void {
  * Checks a workshop of unknown origin: a file, a link, a form. The workshop returned holds only what is known here.
  * Problems are all of them, each with its path (`gears[3].teeth`), a code and a sentence. Never throws.
  */
-export const checkWorkshop = (x: unknown): CheckedWorkshop => checkForMaking(x, 0)
+export const checkWorkshop = (x: unknown): CheckedWorkshop => checkForMaking(x)
 
-/** checkWorkshop where gears of up to so many teeth may be made: they may reach where those of the box do not. */
-export function checkForMaking(x: unknown, made: number): CheckedWorkshop {
+/** checkWorkshop where a gear may be made: it may reach where those of the box do not. */
+export function checkForMaking(x: unknown, made?: Made): CheckedWorkshop {
   const r = new Reader()
   const read = workshop(r, x, '')
-  if (read) checkTogether(r, read, made)
+  checkTogether(r, read ? { ...read, refused: [], fixed: read.lathe.fixedGears ?? {} } : soundOf(x), made)
   return read && r.problems.length === 0 ? { ok: true, workshop: read } : { ok: false, problems: r.problems }
 }

@@ -8,7 +8,6 @@ import type { Arrangement } from './search/arrangement.js'
 import { type Box, type Kind, makeBox, moduleOf } from './search/box.js'
 import { DEFAULT_PLANES, type Lifted, makeRules } from './search/rules.js'
 import { type CheckedSetUp, checkSetUp } from './set-up.js'
-import { WorkshopError } from './workshop-error.js'
 
 /** A gear told by module may be of the kind of one told by dp. */
 const isOf = ({ gear, module }: Kind, g: Gear): boolean =>
@@ -34,22 +33,12 @@ const IDLERS: readonly [number, number] = [15, 127]
 
 /** Lays a checked set-up out. */
 class Table {
-  private readonly lathe: Lathe
-  private readonly banjoLathe: { banjo: NonNullable<Lathe['banjo']>; centreDistance: number }
-
-  constructor(lathe: Lathe) {
-    const { banjo, centreDistance } = lathe
-    if (!banjo || centreDistance === undefined) {
-      throw new WorkshopError([obstacleProblem])
-    }
-    this.lathe = lathe
-    this.banjoLathe = { banjo, centreDistance }
-  }
+  /** @param lathe one with a banjo, checked */
+  constructor(private readonly lathe: Lathe) {}
 
   private chain(box: Box, lifted: Lifted): BanjoChain {
-    const { banjo, centreDistance } = this.banjoLathe
-    const rules = makeRules(this.lathe, box, lifted)
-    return new BanjoChain(box, rules, banjo, centreDistance, this.lathe.planes ?? DEFAULT_PLANES)
+    const { banjo, centreDistance, planes = DEFAULT_PLANES } = this.lathe
+    return new BanjoChain(box, makeRules(this.lathe, box, lifted), banjo!, centreDistance!, planes)
   }
 
   stands(stages: readonly Stage[]): ReturnType<BanjoChain['layoutOf']> {
@@ -78,12 +67,6 @@ class Table {
   }
 }
 
-const obstacleProblem = {
-  path: 'lathe.banjo',
-  code: 'needs-banjo',
-  message: 'To lay a train out, the banjo must be known.',
-}
-
 /** Teeth of the idler that would make a train of this lathe reach, or null. */
 export const idlerThatReaches = (lathe: Lathe, stages: readonly Stage[]): number | null =>
   new Table(lathe).idler(stages)
@@ -108,7 +91,7 @@ function roomObstacle({ lathe, stages }: CheckedSetUp): Obstacle | null {
  * @throws WorkshopError when lathe or set-up cannot be read, or the lathe has no banjo.
  */
 export function layOut(lathe: Lathe, setUp: SetUp): LaidOut {
-  const checked = checkSetUp(lathe, setUp)
+  const checked = checkSetUp(lathe, setUp, true)
   const table = new Table(checked.lathe)
   const { stages } = checked
   if (stages.length > 1 && checked.lathe.planes === 1) return { ok: false, obstacle: obstacle.planes() }

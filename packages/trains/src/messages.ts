@@ -25,6 +25,7 @@ const check = {
   'fixed-twice': (t) => `Two gears of ${t} teeth are fixed, but the box holds one.`,
   'fixed-elsewhere': (t) => `The gear of ${t} teeth cannot sit there: its shafts say otherwise.`,
   'needs-centre-distance': () => 'A banjo needs centreDistance, the distance from input shaft to output shaft.',
+  'needs-banjo': () => 'To lay a train out, the banjo must be known.',
   'swing-order': () =>
     'The first angle of the swing must not be more than the second, nor may they span over 360 degrees.',
   'slot-order': (r) => `The slot ends before it starts (${r}): give the nearer end first.`,
@@ -34,7 +35,7 @@ const check = {
     'These distances fit no slot: its length must be at least the difference of the two distances to the pivot, and the nearer end must lie outwards of the pivot.',
   'from-first': () => 'Measure from the stud at the far end of slot 1 to the stud at the far end of this slot.',
   'no-triangle': () => 'These three distances close no triangle: measure them again, centre to centre.',
-  tolerance: () => "Give { ppm } from 0 to under 1000000, or { error, over } such as '0.005 mm' over '10 mm'.",
+  tolerance: () => 'Give ppm from 0 to under 1000000, or an error over a longer length, such as 0.005 mm over 10 mm.',
   'box-line': (word) => `“${word}” is no gear: write teeth, and x and a number for several, such as 20x2 24 30.`,
   'no-stages': () => 'A train needs at least one stage.',
   'too-many-studs': (n) => `The train needs ${n} studs; at most 8 are taken.`,

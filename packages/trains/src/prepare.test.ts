@@ -47,6 +47,39 @@ describe('a prepared workshop', () => {
     expect(prepared).toBeGreaterThan(0.9 * numRuns)
   })
 
+  it('proposes the gear that reaches, of a banjo that is refused for trains', () => {
+    const lathe = {
+      leadscrew: { pitch: '2 mm' },
+      studs: 1,
+      shaftClearance: 0,
+      centreDistance: 120,
+      banjo: { swing: [-90, 90] as [number, number], slots: [{ from: 20, to: 60 }] },
+    }
+    const workshop = { lathe, gears: [20, 40, 50].map((teeth) => ({ teeth })) }
+    const bench = prepare(workshop)
+    const wanted = [{ pitch: '5 mm' }]
+    const range = { teeth: [90, 127] as [number, number] }
+    const proposed = bench.proposeGears(wanted, range)
+    expect(proposed.proposals[0].make[0].teeth).toBe(90)
+    expect(proposed).toEqual(proposeGears(workshop, wanted, range))
+    const outOfReach = expect.objectContaining({
+      problems: [expect.objectContaining({ path: 'lathe.banjo.slots', code: 'out-of-reach' })],
+    })
+    expect(() => bench.findTrains(wanted[0])).toThrow(outOfReach)
+    expect(() => bench.makeChart(wanted)).toThrow(outOfReach)
+    // Up to 60 teeth nothing reaches; 300 reach further than the usual 127.
+    expect(() => bench.proposeGears(wanted, { teeth: [20, 50] })).toThrow(outOfReach)
+    const far = {
+      ...workshop,
+      lathe: { ...lathe, centreDistance: 250 },
+      gears: [20, 40, 80].map((teeth) => ({ teeth })),
+    }
+    const long = proposeGears(far, [{ pitch: '15 mm' }], { teeth: [290, 310] })
+    expect(long.proposals[0].make[0].teeth).toBe(300)
+    // As do gears of a larger module.
+    expect(proposeGears(far, wanted, { teeth: [90, 127], module: 2 }).never).toEqual([0])
+  })
+
   it('keeps nothing of one question for the next', () => {
     const workshop = shop([{ teeth: 20, count: 2 }, { teeth: 30 }, { teeth: 40 }, { teeth: 45 }, { teeth: 60 }])
     const bench = prepare(workshop)

@@ -26,22 +26,36 @@ function peek<T>(read: () => T): T | undefined {
 /** An object's own property; undefined when it has none, or cannot be read. */
 export const own = (x: object, key: string | number): unknown =>
   peek(() => (Object.hasOwn(x, key) ? (x as Record<string | number, unknown>)[key] : undefined))
+/** Whether it can have properties. */
+export const isObject = (x: unknown): x is object => typeof x === 'object' && x !== null
 const isList = (x: unknown): x is unknown[] => peek(() => Array.isArray(x)) ?? false
+
+/** What can be read, of a value that may be refused elsewhere: its problems are not noted. */
+export const sound = <T>(read: Read<T>, x: unknown): T | undefined => {
+  const r = new Reader()
+  const value = read(r, x, '')
+  return r.problems.length === 0 ? value : undefined
+}
 
 /**
  * Reads an object: absent keys are passed to their reader as undefined and left out when they stay so. Only own
  * properties are looked at, and only those asked for: prototypes and cycles in a pasted file are never followed.
+ * @param together checks what was sound of it; `has` tells whether a key was given at all
  */
 export const object =
-  <T extends object>(shape: { [K in keyof T]-?: Read<T[K]> }): Read<T> =>
+  <T extends object>(
+    shape: { [K in keyof T]-?: Read<T[K]> },
+    together: (r: Reader, parts: Partial<T>, path: string, has: (key: keyof T & string) => boolean) => void = () => {},
+  ): Read<T> =>
   (r, x, path) => {
-    if (typeof x !== 'object' || x === null || isList(x)) return r.refuse(path, 'object')
+    if (!isObject(x) || isList(x)) return r.refuse(path, 'object')
     const before = r.problems.length
     const result: Partial<T> = {}
     for (const key of Object.keys(shape) as (keyof T & string)[]) {
       const value = shape[key](r, own(x, key), path ? `${path}.${key}` : key)
       if (value !== undefined) result[key] = value as T[typeof key]
     }
+    together(r, result, path, (key) => own(x, key) !== undefined)
     return r.problems.length === before ? (result as T) : undefined
   }
 

@@ -97,6 +97,18 @@ describe('set-ups that are refused', () => {
     expect(problemsOf(() => layOut(banjo, setUp as SetUp))).toEqual(problems)
   })
 
+  it('with the setting, however wrong the gears are, and the banjo where it is needed', () => {
+    const wrong = { drive: 7, stages: [{ driver: { teeth: 20, module: 2 }, driven: { teeth: 5 } }] }
+    const own = ['setUp.stages[0].driven.teeth whole', 'setUp no-setting']
+    expect(problemsOf(() => leadOf(plain, wrong))).toEqual(own)
+    expect(problemsOf(() => layOut(plain, wrong))).toEqual(['lathe.banjo needs-banjo', ...own])
+    expect(problemsOf(() => layOut({ leadscrew: { pitch: 'x' } }, simple(20, 40)))).toEqual([
+      'lathe.leadscrew.pitch not-a-number',
+      'lathe.banjo needs-banjo',
+    ])
+    expect(problemsOf(() => layOut(null as never, simple(20, 40)))).toEqual(['lathe object'])
+  })
+
   it('with the problems of the lathe before their own', () => {
     const lathe = { leadscrew: { pitch: '' }, studs: 20 } as Lathe
     expect(problemsOf(() => leadOf(lathe, { stages: [{ driver: gear, driven: { teeth: 2 } }] }))).toEqual([

@@ -3,7 +3,7 @@ import { BOUNDS } from './bounds.js'
 import { dp, gearModule, pressureAngle, teeth } from './check-fields.js'
 import { lathe } from './check-workshop.js'
 import type { Gear, GearRef, Hand, Lathe, SetUp, Stage } from './contract.js'
-import { list, object, optional, Reader, whole } from './reader.js'
+import { isObject, list, object, optional, own, Reader, sound, whole } from './reader.js'
 import { gearOf, moduleOf } from './search/box.js'
 import { handOf, type Setting, settingsOf } from './search/question.js'
 import { WorkshopError } from './workshop-error.js'
@@ -43,16 +43,21 @@ const stage: typeof stageAlone = (r, x, path) => {
 const position = optional(whole(0, BOUNDS.settings))
 const setUpAlone = object<SetUp>({ drive: position, gearbox: position, stages: list(stage, 1, BOUNDS.stages) })
 
-/** @throws WorkshopError naming every problem of lathe (`lathe.…`) and set-up (`setUp.…`). */
-export function checkSetUp(x: unknown, setUp: unknown): CheckedSetUp {
+/**
+ * @param onBanjo the set-up is to be laid out
+ * @throws WorkshopError naming every problem of lathe (`lathe.…`) and set-up (`setUp.…`).
+ */
+export function checkSetUp(x: unknown, setUp: unknown, onBanjo = false): CheckedSetUp {
   const r = new Reader()
   const ready = lathe(r, x, 'lathe')
+  if (onBanjo && isObject(x) && own(x, 'banjo') === undefined) r.refuse('lathe.banjo', 'needs-banjo')
   const given = setUpAlone(r, setUp, 'setUp')
   const studs = given ? given.stages.reduce((sum, { idlers }) => sum + 1 + (idlers?.length ?? 0), -1) : 0
   if (studs > BOUNDS.studs) r.refuse('setUp.stages', 'too-many-studs', studs)
   const settings = ready ? settingsOf(ready) : []
-  const setting = settings.find((s) => s.drive === (given?.drive ?? 0) && s.gearbox === (given?.gearbox ?? 0))
-  if (ready && given && !setting) r.refuse('setUp', 'no-setting', settings.length)
+  const [drive, gearbox] = ['drive', 'gearbox'].map((key) => (isObject(setUp) && sound(position, own(setUp, key))) || 0)
+  const setting = settings.find((s) => s.drive === drive && s.gearbox === gearbox)
+  if (ready && !setting) r.refuse('setUp', 'no-setting', settings.length)
   if (!ready || !given || !setting || r.problems.length > 0) throw new WorkshopError(r.problems)
   const stages = given.stages.map((s) => ({
     driver: gearOf(s.driver),

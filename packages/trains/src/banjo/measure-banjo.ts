@@ -14,7 +14,7 @@ export interface MeasuredSlot {
   far: number
   /** From the stud at the one end to the stud at the other; without it the slot is taken to point at the pivot. */
   length?: number
-  /** On which side of the pivot the slot's line passes, looking along it outwards; needed where it passes beside it. */
+  /** On which side of the pivot the slot's line passes, looking along it outwards; default left. Say it where `length` is given. */
   passes?: 'left' | 'right'
   /** From the stud at the far end of slot 1 to the stud at the far end of this one; not for slot 1. */
   fromFirst?: number

@@ -4,7 +4,8 @@ import type { Gear, ProposeOptions } from '../contract.js'
 import type { Box, Kind } from '../search/box.js'
 
 const FEWEST = 20
-const MOST = 127
+/** Of a gear to be made, unless said otherwise. */
+export const MOST_TEETH = 127
 
 /** The value that most gears of the box have; of equals the smallest. */
 function commonest<T>(kinds: readonly Kind[], of: (kind: Kind) => T, order: (a: T, b: T) => number): Kind | undefined {
@@ -38,7 +39,7 @@ const DEDENDUM = 1.25
 /** The gears that may be made: counts in range, among `makeable`, with wall enough left over bore and keyway. */
 export function permitted(box: Box, options: ProposeOptions): Gear[] {
   const size = sizeToMake(box, options)
-  const [least, most] = options.teeth ?? [FEWEST, MOST]
+  const [least, most] = options.teeth ?? [FEWEST, MOST_TEETH]
   const makeable = options.makeable && new Set(options.makeable)
   const gears: Gear[] = []
   for (let teeth = least; teeth <= most; teeth++) {

@@ -10,7 +10,7 @@ import { oneModule } from './one-module.js'
 const ceilings: Record<string, number> = {
   '@trainwright/measures': 6000,
   // The aim is 14000: not reached. Search, banjo, obstacles, proposals and what bad input is told share this entry.
-  '@trainwright/trains': 27000,
+  '@trainwright/trains': 28000,
   '@trainwright/trains/worker': 5000,
   '@trainwright/threads': 14000,
   '@trainwright/gearcutting': 10000,

@@ -37,7 +37,10 @@ function cautionsOf(shop: Shop, { set, setting, stages }: Mounting): Caution[] {
   if (setting.plainBelt) codes.push('plain-belt')
   if (compareFractions(leadscrewTurns, fraction(3)) > 0) codes.push('fast-leadscrew')
   if (stages.some(({ driver, driven }) => driver.teeth > 3 * driven.teeth)) codes.push('steep-step-up')
-  if (stages.length > 1 && shop.workshop.lathe.shaftClearance === undefined) codes.push('clearance-assumed')
+  const { banjo, shaftClearance } = shop.workshop.lathe
+  const idlers = stages.flatMap((stage) => stage.idlers).length
+  const looked = stages.length > 1 || (banjo !== undefined && idlers > 0)
+  if (looked && shaftClearance === undefined) codes.push('clearance-assumed')
   return codes.map((code) => ({ code, message: '' }))
 }
 

@@ -151,3 +151,39 @@ it('too many pairs are told as such, with the stages that would do', () => {
     ],
   })
 })
+
+describe('progress', () => {
+  // 40 gears by threes: thousands of sets within the tolerance.
+  const large = shop(box(...Array.from({ length: 40 }, (_, i) => 20 + i)), { studs: 2 })
+  const told = (wanted: Parameters<typeof findTrains>[1], workshop = large) => {
+    const heard: [number, number][] = []
+    const found = findTrains(workshop, wanted, { onProgress: (done, total) => heard.push([done, total]) })
+    return { heard, found }
+  }
+
+  it('goes up to what there is, and changes nothing', () => {
+    // Three meshes cut left-handed.
+    const thread = { pitch: '0.7', hand: 'left' as const }
+    const { heard, found } = told(thread)
+    expect(found).toEqual(findTrains(large, thread))
+    const [, total] = heard[0]
+    expect(heard[0]).toEqual([0, total])
+    expect(heard.length).toBeGreaterThan(found.counts.withinTolerance / 1024 - 2)
+    heard.slice(1).forEach(([done, of], i) => {
+      expect([done, of]).toEqual([1024 * (i + 1), total])
+    })
+    expect(heard.at(-1)![0]).toBeLessThanOrEqual(total)
+    expect(found.counts.withinTolerance).toBeGreaterThan(20_000)
+  })
+
+  it('is told once where there is little to do', () => {
+    expect(told({ pitch: '0.7' }, shop(box(20, 40))).heard).toEqual([[0, 0]])
+  })
+
+  it('a listener that throws ends the search', () => {
+    const stop = () => {
+      throw new Error('enough')
+    }
+    expect(() => findTrains(large, { pitch: '0.7' }, { onProgress: stop })).toThrow('enough')
+  })
+})

@@ -1,7 +1,7 @@
 import { add, multiply, type Rational, rational } from '@trainwright/measures'
 import { BOUNDS } from './bounds.js'
 import { checkFind } from './check-question.js'
-import type { FindOptions, ThreadWanted, Train, TrainSearch, Workshop } from './contract.js'
+import type { FindOptions, ProgressListener, ThreadWanted, Train, TrainSearch, Workshop } from './contract.js'
 import { obstacle } from './messages.js'
 import { findObstacles } from './obstacles.js'
 import { type Bench, countMounted, makeBench, makeSettler, stagesOf } from './search/bench.js'
@@ -50,6 +50,34 @@ function lookFurther({ tables, box }: Bench, question: Question, settler: Settle
   }
 }
 
+/** Sets between two steps of progress. */
+const STEP = 1024
+
+/** Tells how many sets were settled, of the pairs that may be: some of these share gears and are no sets. */
+function telling(
+  settler: Settler,
+  { tables }: Bench,
+  question: Question,
+  stages: number,
+  tell: ProgressListener,
+): Settler {
+  let pairs = 0
+  for (let s = 1; s <= stages; s++) {
+    const { ratios, tolerance } = question
+    const settling = ratios.filter((ratio) => settler.possible(s, ratio))
+    pairs += tables.pairs(s, settling, tolerance)
+  }
+  let settled = 0
+  tell(0, pairs)
+  return {
+    ...settler,
+    fewestGears(set, ratio) {
+      if (++settled % STEP === 0) tell(settled, pairs)
+      return settler.fewestGears(set, ratio)
+    },
+  }
+}
+
 /**
  * findTrains on a prepared bench and a checked question.
  * @param wish how much is wanted: trains alone; the closest too, when there is none; also why. Who wants no reasons has
@@ -60,6 +88,7 @@ export function search(
   wanted: ThreadWanted,
   options: FindOptions,
   wish: 'trains' | 'closest' | 'why' = 'why',
+  onProgress?: ProgressListener,
 ): TrainSearch {
   const { lathe, box, tables } = bench
   const question = makeQuestion(lathe, wanted)
@@ -75,7 +104,7 @@ export function search(
   const { whole: _, ...counts } = searchSets(
     tables,
     question,
-    settler,
+    onProgress ? telling(settler, bench, question, stages, onProgress) : settler,
     stages,
     question.tolerance,
     (set, ratio, gears) => {
@@ -102,9 +131,15 @@ export function search(
  * Trains that can be mounted and are within tolerance (default 500 ppm), best first, one for each distinct gear set;
  * both counts; the closest train at any error; and, when there is none, the obstacles. The same question always gives
  * the same answer in the same order.
+ * @param options `onProgress` is told, before the sets are gone through and then from time to time, how many pairs of gear
+ * products are done of those within the tolerance
  * @throws WorkshopError naming every problem of workshop, thread and options.
  */
-export function findTrains(workshop: Workshop, wanted: ThreadWanted, options: FindOptions = {}): TrainSearch {
+export function findTrains(
+  workshop: Workshop,
+  wanted: ThreadWanted,
+  options: FindOptions & { onProgress?: ProgressListener } = {},
+): TrainSearch {
   const asked = checkFind(workshop, wanted, options)
-  return search(makeBench(asked.workshop), asked.wanted, asked.options)
+  return search(makeBench(asked.workshop), asked.wanted, asked.options, 'why', options.onProgress)
 }

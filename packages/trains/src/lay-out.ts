@@ -22,10 +22,11 @@ function arrange(stages: readonly Stage[]): { box: Box; arrangement: Arrangement
   return { box, arrangement: { reading, idlers, common: 0, spare: 0, idlerTeeth: 0, setting: 0 } }
 }
 
-/** The reach obstacle of a near miss: its worst slot, and every fault in words. */
+/** The reach obstacle of a near miss: its worst slot, or the hole that a mesh misses, and every fault in words. */
 export function reachObstacle(miss: Miss, idler: number | null = null): Obstacle {
   const slots = miss.faults.filter((f) => f.what === 'slot').sort((a, b) => b.mm - a.mm)
-  return obstacle.reach(miss.mm, slots[0]?.slot ?? null, missMessage(miss.faults, idler))
+  const hole = miss.faults.find((f) => f.what === 'mesh')
+  return obstacle.reach(miss.mm, slots[0]?.slot ?? hole?.slot ?? null, missMessage(miss.faults, idler))
 }
 
 /** Tooth counts tried for an idler that would make the train reach. */

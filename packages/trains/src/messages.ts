@@ -74,7 +74,7 @@ export const obstacle = {
   }),
   hand: (hand: Hand): Obstacle => ({
     code: 'hand',
-    message: `The right train turns the wrong way: no stud or gear is left for an idler to make it ${hand}-handed.`,
+    message: `What fits turns the wrong way: no stud or gear is left for an idler to make it ${hand}-handed.`,
   }),
   clearance: (gear: Gear, short: number, near: 'shaft' | 'tip'): Obstacle => ({
     code: 'clearance',
@@ -109,9 +109,14 @@ export const obstacle = {
     code: 'shafts',
     message: 'The gears may not sit where they would have to: look at their shafts, the fixed gears and the room.',
   }),
+  bridge: (): Obstacle => ({
+    code: 'shafts',
+    message:
+      'Two gears alone seldom reach from shaft to shaft, and no gear is left for an idler between them. Where the shafts do stand so, tell the distance between them.',
+  }),
   nothing: (): Obstacle => ({
     code: 'shafts',
-    message: 'No two gears of the box can be set in mesh on this lathe.',
+    message: 'No train of these gears was found that can be mounted on this lathe, whatever its lead.',
   }),
   tooMany: ({ pairs, stages }: Refusal) => ({
     code: 'too-many' as const,

@@ -74,6 +74,34 @@ describe('studs', () => {
   })
 })
 
+describe('two gears that would have to meet directly', () => {
+  const bridge = { code: 'shafts', message: expect.stringContaining('no gear is left for an idler between them') }
+
+  it('want an idler between them, and it is not the hand that stands in the way', () => {
+    // 20:40 is right-handed by the reversing drive; no third gear is left to go between.
+    const drives = [{ ratio: 1 }, { ratio: 1, reverses: true }]
+    expect(obstacles(shop(box(20, 40), { studs: 1, drives }), {})).toEqual([bridge])
+    // So it is at another lead, where nothing is within tolerance either.
+    expect(obstacles(shop(box(20, 40), { studs: 1, drives }), { pitch: '0.7' })).toEqual([bridge])
+    // Two that mesh, and one that meshes with neither.
+    const gears = [{ teeth: 20, module: 2 }, ...box(40, 30)]
+    expect(obstacles(shop(gears, { studs: 1 }), { pitch: '0.7' })).toEqual([bridge])
+  })
+
+  it('turn the wrong way on a lathe without studs, whatever the lead', () => {
+    expect(obstacles(shop(box(20, 40, 60), { studs: 0 }), { pitch: '1.1' })).toEqual([
+      { code: 'hand', message: expect.stringContaining('turns the wrong way') },
+    ])
+  })
+
+  it('are found by none, where none mesh', () => {
+    const gears = [20, 30, 40].map((teeth, i) => ({ teeth, module: 1 + i }))
+    expect(obstacles(shop(gears, { studs: 0 }), { pitch: '1.1' })).toEqual([
+      { code: 'shafts', message: expect.stringContaining('whatever its lead') },
+    ])
+  })
+})
+
 describe('hand', () => {
   it('is told when no gear is left for an idler', () => {
     // 20-30-40 cuts right-hand; for left-hand the box has no fourth gear, however many studs there are.
@@ -158,6 +186,15 @@ describe('reach, the distance between the fixed shafts known', () => {
     const lathe = { studs: 0, centreDistance: 29 }
     const found = obstacles(shop(box(20, 40), lathe), { hand: 'left' })
     expect(found[0]).toMatchObject({ code: 'reach', shortMm: 1, slot: null })
+    // It holds up to 30.1 mm: of 30.15 it lacks what layOut says of the same shafts.
+    const wide = { studs: 0, centreDistance: 30.15 }
+    expect(obstacles(shop(box(20, 40), wide), { hand: 'left' })[0]).toMatchObject({ code: 'reach', shortMm: 0.05 })
+    const banjo: Banjo = { swing: [0, 90], slots: [{ from: 20, to: 40 }] }
+    const laid = layOut(
+      { leadscrew: { pitch: '1 mm' }, ...wide, banjo },
+      { stages: [{ driver: { teeth: 20 }, driven: { teeth: 40 } }] },
+    )
+    expect(laid).toMatchObject({ ok: false, obstacle: { code: 'reach', shortMm: 0.05 } })
   })
 })
 
@@ -187,6 +224,13 @@ describe('reach on the banjo', () => {
     })
     expect(near[0]).toMatchObject({ code: 'reach', shortMm: 0.25, slot: 1 })
     expect(near[0].message).toContain('0.25 mm beyond the near end of slot 2')
+  })
+
+  it('tells which fixed hole a mesh misses', () => {
+    // The mesh of 30 and 30 is 30 mm; the hole of slot 1 stands 30.5 mm from the pivot, past its play of 0.1 mm.
+    const [, found] = on({ slots: [{ from: 30.5, to: 30.5 }] })
+    expect(found[0]).toMatchObject({ code: 'reach', shortMm: expect.closeTo(0.4, 6), slot: 0 })
+    expect(found[0].message).toContain('stud 1 in slot 1 stays 0.4 mm too far for its mesh')
   })
 
   it('tells which swing is missing', () => {

@@ -1,3 +1,4 @@
+import { type Rational, rational } from '@trainwright/measures'
 import { BanjoChain } from './banjo/banjo-chain.js'
 import { BOUNDS, HAIR } from './bounds.js'
 import type { Obstacle, ThreadWanted, Train } from './contract.js'
@@ -18,6 +19,9 @@ const EFFORT = 2000
 /** Steps after which a limit that opens nothing is taken not to be the one. */
 const PATIENCE = 1_000_000
 
+/** A tolerance within which every lead lies. */
+const WHATEVER = rational(10 ** 9)
+
 /** Limits in the order in which they tell most. */
 const physical = ['hand', 'shafts', 'clearance', 'reach'] as const
 
@@ -32,20 +36,22 @@ class Obstacles {
     private readonly stages: number,
   ) {}
 
-  private run(lifted: Lifted, stages: number, visit: Visit): void {
-    const question = makeQuestion(this.bench.lathe, this.wanted, lifted.hand)
+  private run(lifted: Lifted, stages: number, visit: Visit, tolerance?: Rational): void {
+    const asked = makeQuestion(this.bench.lathe, this.wanted, lifted.hand)
+    const question = { ...asked, tolerance: tolerance ?? asked.tolerance }
     const { tables } = this.bench
     if (refuseTooMany(tables, question, stages)) return
     const settler = makeSettler(this.bench, null, lifted)
     searchSets(tables, question, settler, stages, question.tolerance, visit, PATIENCE)
   }
 
-  opens(lifted: Lifted, stages = this.stages): boolean {
+  opens(lifted: Lifted, stages = this.stages, tolerance?: Rational): boolean {
     let found = false
-    this.run(lifted, stages, () => {
+    const visit = () => {
       found = true
       return true
-    })
+    }
+    this.run(lifted, stages, visit, tolerance)
     return found
   }
 
@@ -108,6 +114,12 @@ class Obstacles {
     return reachObstacle(miss, idlerThatReaches(lathe, stagesOf(least, box.kinds)))
   }
 
+  /** Where the shafts stand is not told, so an idler must go between two gears: whether it is that which is missing. */
+  bridge(stages?: number, tolerance?: Rational): Obstacle[] {
+    const missing = this.bench.lathe.centreDistance === undefined
+    return missing && this.opens({ reach: true, hand: true }, stages, tolerance) ? [obstacle.bridge()] : []
+  }
+
   measure(limit: (typeof physical)[number], lifted: Lifted): Obstacle | null {
     if (limit === 'clearance') return this.clearance(lifted)
     if (limit === 'reach') return this.reach(lifted)
@@ -115,6 +127,8 @@ class Obstacles {
     return this.bench.lathe.planes === 1 ? obstacle.planes() : obstacle.shafts()
   }
 }
+
+const orNothing = (found: Obstacle[]): Obstacle[] => (found.length > 0 ? found : [obstacle.nothing()])
 
 /**
  * The obstacles of a question that found nothing, most telling first.
@@ -135,7 +149,13 @@ export function findObstacles(
   const studsNeeded = studs > 0 ? [obstacle.studs(studs, bench.lathe)] : []
   if (withinTolerance === 0) {
     const all = [...tolerance, ...studsNeeded]
-    return all.length > 0 ? all : [obstacle.nothing()]
+    if (all.length > 0) return all
+    // Nothing can be mounted, whatever its lead. Of one stage that is soon gone through.
+    const why = physical
+      .filter((limit) => search.opens({ [limit]: true }, 1, WHATEVER))
+      .map((l) => search.measure(l, {}))
+    const measured = why.filter((o) => o !== null)
+    return orNothing(measured.length > 0 ? measured : search.bridge(1, WHATEVER))
   }
   for (const limit of physical) {
     if (!search.opens({ [limit]: true })) continue
@@ -143,6 +163,7 @@ export function findObstacles(
     if (measured) found.push(measured)
   }
   found.push(...studsNeeded)
+  if (found.length === 0) found.push(...search.bridge())
   if (found.length === 0) {
     // No single limit is to blame: name the first two that are, each measured with the other lifted.
     for (const [i, a] of physical.entries()) {
@@ -153,6 +174,5 @@ export function findObstacles(
       }
     }
   }
-  found.push(...tolerance)
-  return found.length > 0 ? found : [obstacle.nothing()]
+  return orNothing([...found, ...tolerance])
 }

@@ -17,8 +17,8 @@ import { makeBench } from './search/bench.js'
 
 /** The questions of one workshop, without naming it again. */
 export interface Prepared {
-  /** As the function of this name. */
-  findTrains(wanted: ThreadWanted, options?: FindOptions): TrainSearch
+  /** As the function of this name; `onProgress` hears how far it is. */
+  findTrains(wanted: ThreadWanted, options?: FindOptions & { onProgress?: ProgressListener }): TrainSearch
   /** As the function of this name; `onProgress` hears how far it is. */
   proposeGears(wanted: ThreadWanted[], options?: ProposeOptions & { onProgress?: ProgressListener }): GearProposals
   /** As the function of this name; `onProgress` hears how far it is. */
@@ -35,7 +35,7 @@ export function prepare(workshop: Workshop): Prepared {
   return {
     findTrains(wanted, options = {}) {
       const asked = checkFind(known, wanted, options)
-      return search(bench, asked.wanted, asked.options)
+      return search(bench, asked.wanted, asked.options, 'why', options.onProgress)
     },
     proposeGears(wanted, options = {}) {
       const asked = checkPropose(known, wanted, options)

@@ -6,6 +6,7 @@ import type { Gear, GearRef, Hand, Lathe, SetUp, Stage } from './contract.js'
 import { isObject, list, object, optional, own, Reader, sound, whole } from './reader.js'
 import { gearOf, moduleOf } from './search/box.js'
 import { handOf, type Setting, settingsOf } from './search/question.js'
+import { meshesOf } from './search/train.js'
 import { WorkshopError } from './workshop-error.js'
 
 /** A set-up given by hand, checked: its setting on the lathe, its stages in full. */
@@ -79,6 +80,6 @@ export function leadOf(lathe: Lathe, setUp: SetUp): { lead: Rational; hand: Hand
     (product, { driver, driven }) => multiply(product, rational(driver.teeth, driven.teeth)),
     multiply(leadscrew.mm, setting.ratio),
   )
-  const meshes = stages.reduce((sum, { idlers }) => sum + 1 + idlers.length, 0)
+  const meshes = meshesOf(stages)
   return { lead, hand: handOf(checked, setting, meshes), approximate: leadscrew.approximate }
 }

@@ -145,6 +145,13 @@ describe('a train as it is shown', () => {
     // 20 x 30 : 60 x 80 is 1/8 only.
     expect(cautions(trainOf(plain, [20, 30, 60, 80], '0.25 mm'))).toEqual(['clearance-assumed'])
     expect(cautions(trainOf(cleared, [20, 30, 60, 80], '0.25 mm'))).toEqual([])
+    // On a banjo the input gear clears the output shaft, and the other way round; two that mesh directly have no other.
+    const banjo = { swing: [-90, 90] as [number, number], slots: [{ from: 20, to: 90 }] }
+    const onBanjo = { ...plain, banjo, centreDistance: 60 }
+    expect(cautions(trainOf(onBanjo, [40, 30, 60], '1 mm'))).toEqual(['clearance-assumed'])
+    expect(cautions(trainOf({ ...onBanjo, shaftClearance: 5 }, [40, 30, 60], '1 mm'))).toEqual([])
+    const meeting = { ...onBanjo, studs: 0, centreDistance: 45, leadscrew: { pitch: '1 mm', hand: 'left' as const } }
+    expect(cautions(trainOf(meeting, [30, 60], '0.5 mm'))).toEqual([])
   })
 
   it('puts its stages into planes in turn, idlers with their stage', () => {

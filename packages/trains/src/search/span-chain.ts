@@ -27,8 +27,9 @@ export function makeSpanChain({ centre, count, module, anyReach }: Rules, distan
     close(a, b, _walk, spare) {
       const d = centre[a * count + b]
       if (meshes === 0 && meshesDirectly(distance, d, module[a])) return spare
-      // Two sides of one length close no triangle: a direct mesh is out by their difference.
-      const short = 2 * Math.max(longest[meshes], d, distance) - sums[meshes] - d - distance
+      // A direct mesh is out by what it is too near, or too far past its play.
+      const play = meshes === 0 && distance > d ? PLAY * module[a] : 0
+      const short = 2 * Math.max(longest[meshes], d, distance) - sums[meshes] - d - distance - play
       if (anyReach) return -Math.max(short, 0)
       return meshes > 0 && short <= HAIR ? spare : null
     },

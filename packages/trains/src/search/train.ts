@@ -34,6 +34,9 @@ export function stagesOf({ reading, idlers }: Arrangement, kinds: readonly Kind[
   })
 }
 
+export const meshesOf = (stages: readonly Stage[]): number =>
+  stages.reduce((sum, { idlers }) => sum + 1 + idlers.length, 0)
+
 export function cautionsOf(codes: readonly (CautionCode | false)[]): Caution[] {
   return codes.filter((code) => code !== false).map((code) => ({ code, message: cautionMessage(code) }))
 }
@@ -43,7 +46,8 @@ function cautions(lathe: Lathe, setting: Setting, ratio: number, stages: readonl
     setting.plainBelt && 'plain-belt',
     toNumber(setting.ratio) * ratio > STEEP && 'fast-leadscrew',
     stages.some((s) => s.driver.teeth > STEEP * s.driven.teeth) && 'steep-step-up',
-    stages.length > 1 && lathe.shaftClearance === undefined && 'clearance-assumed',
+    // Without a banjo only pairs are looked at; on one, each gear and every shaft beside its own and those it meshes with.
+    lathe.shaftClearance === undefined && (lathe.banjo ? meshesOf(stages) : stages.length) > 1 && 'clearance-assumed',
   ])
 }
 

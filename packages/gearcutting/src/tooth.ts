@@ -24,16 +24,18 @@ const flank =
   }
 
 /**
- * The fillet that the rounded tip of the rack leaves, by the angle between the radius and the normal of contact, from 0
- * at the root circle to 90 degrees less the pressure angle, where the rack's straight flank takes over. The normal
- * passes through the pitch point always (Buckingham, Analytical Mechanics of Gears, on trochoids).
+ * The fillet that the rounded tip of the rack leaves, by the tangent of the angle between the radius and the normal of
+ * contact, from 0 at the root circle to the cotangent of the pressure angle, where the rack's straight flank takes over.
+ * The normal passes through the pitch point always (Buckingham, Analytical Mechanics of Gears, on trochoids). By the
+ * tangent, as the rack rolls, equal steps take fewer arcs than by the angle.
  */
 const trochoid = ({ pitch, root, fillet, corner, teeth }: Proportions): Curve => {
   const below = pitch - root - fillet
-  return (normal) => {
-    const [sin, cos] = [Math.sin(normal), Math.cos(normal)]
+  return (slope) => {
+    const cos = 1 / Math.hypot(1, slope)
+    const sin = slope * cos
     const reach = below / cos + fillet
-    const rolled = (below * (sin / cos) - corner) / pitch
+    const rolled = (below * slope - corner) / pitch
     const axis = -Math.PI / teeth - rolled
     const [ax, ay] = [Math.cos(axis), Math.sin(axis)]
     const [up, aside] = [pitch - reach * cos, reach * sin]
@@ -41,31 +43,39 @@ const trochoid = ({ pitch, root, fillet, corner, teeth }: Proportions): Curve =>
   }
 }
 
+/** A tooth whose waist is thinner than twice this, in mm, is cut through. */
+const LEAST_WAIST = 1e-5
+
 /** Half a tooth, from the root circle to the tip. Null when undercutting leaves no tooth or no flank. */
 function halfTooth(gear: Proportions, tolerance: number): Vertex[] | null {
   const { angle, base, tip, started } = gear
   const fillet = trochoid(gear)
   const involute = flank(gear)
-  const radiusAt = (normal: number): number => Math.hypot(fillet(normal).x, fillet(normal).y)
+  const radiusAt = (slope: number): number => Math.hypot(fillet(slope).x, fillet(slope).y)
   const unwoundAt = (radius: number): number => Math.sqrt((radius / base) ** 2 - 1)
-  const inSpace = (normal: number): boolean => {
-    const { x, y } = fillet(normal)
+  const inSpace = (slope: number): boolean => {
+    const { x, y } = fillet(slope)
     return Math.atan2(y, x) < -halfAngleAt(gear, Math.max(base, Math.hypot(x, y)))
   }
   // The fillet runs into the involute; where it undercuts, it comes out of the tooth again and they cross.
-  let join = Math.PI / 2 - angle
+  let join = 1 / Math.tan(angle)
   if (started < 0)
     join = bisect(
       inSpace,
-      bisect((t) => radiusAt(t) >= base, 0, join),
+      bisect((slope) => radiusAt(slope) >= base, 0, join),
       join,
     )
   const [from, to] = [started < 0 ? unwoundAt(radiusAt(join)) : started / base, unwoundAt(tip)]
   if (!(from < to)) return null
+  // The fillet comes nearest to the middle of the tooth where it turns away from it, or at its end.
+  const waist = -fillet(bisect((slope) => fillet(slope).dy < 0, 0, join)).y
+  if (waist < LEAST_WAIST) return null
   const { x, y } = involute(to)
-  const vertices = [...arcs(fillet, 0, join, tolerance), ...arcs(involute, from, to, tolerance)]
-  if (vertices.some((vertex) => vertex.y >= 0)) return null
-  return [...vertices, { x, y, bulge: Math.tan(halfAngleAt(gear, tip) / 2) }]
+  return [
+    ...arcs(fillet, 0, join, Math.min(tolerance, waist)),
+    ...arcs(involute, from, to, tolerance),
+    { x, y, bulge: Math.tan(halfAngleAt(gear, tip) / 2) },
+  ]
 }
 
 /**

@@ -32,7 +32,7 @@ export function checkBlank(q: GearQuestion & { blank: Blank }): BlankCheck {
   checks.number(keyway, 'blank.keyway', 0, 10_000, 'a keyway depth in mm')
   checks.number(wanted, 'blank.wall', 0, 10_000, 'a wall in mm')
   checks.done()
-  const { module, shift, dedendum, root } = gear!
+  const { module, shift, dedendum, root } = gear
   const taken = bore! / 2 + keyway
   const wall = rounded(root - taken)
   const pitchWanted = taken + wanted + dedendum - shift * module

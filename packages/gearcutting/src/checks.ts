@@ -3,7 +3,11 @@ import { type Code, sentences } from './messages.js'
 
 type Data<C extends Code> = Parameters<(typeof sentences)[C]>
 
-/** Collects everything that is wrong with a question, so that one InputError tells it all. */
+/**
+ * Collects everything that is wrong with a question, so that one InputError tells it all. What is refused goes on as NaN.
+ * No comparison with NaN holds: a check that looks for a fault by comparing says nothing when it rests on a refused value,
+ * and all others are still made.
+ */
 export class Checks {
   readonly problems: Problem[] = []
 
@@ -12,26 +16,25 @@ export class Checks {
     this.problems.push({ path, code, message: say(...data) })
   }
 
-  /** Whether `value` is a finite number of `least` to `most`; if not, says so. */
-  number(value: unknown, path: string, least: number, most: number, what: string): value is number {
+  /** `value` when it is a finite number of `least` to `most`; if not, says so and gives NaN. */
+  number(value: unknown, path: string, least: number, most: number, what: string): number {
     const expected = `${what} of ${least} to ${most}`
     if (value === undefined || value === null) this.add(path, 'missing', expected)
     else if (typeof value !== 'number' || !Number.isFinite(value)) this.add(path, 'not-a-number', value, expected)
     else if (value < least || value > most) this.add(path, 'range', value, expected)
-    else return true
-    return false
+    else return value
+    return Number.NaN
   }
 
   /** The same for a whole number. */
-  whole(value: unknown, path: string, least: number, most: number, what: string): value is number {
-    if (typeof value === 'number' && Number.isFinite(value) && !Number.isInteger(value)) {
-      this.add(path, 'not-whole', value, `${what} of ${least} to ${most}`)
-      return false
-    }
-    return this.number(value, path, least, most, what)
+  whole(value: unknown, path: string, least: number, most: number, what: string): number {
+    if (typeof value !== 'number' || !Number.isFinite(value) || Number.isInteger(value))
+      return this.number(value, path, least, most, what)
+    this.add(path, 'not-whole', value, `${what} of ${least} to ${most}`)
+    return Number.NaN
   }
 
-  /** Whether `value` is one of `choices`; if not, says so. */
+  /** Says so when `value` is none of `choices`. */
   choice<T extends string>(value: T, path: string, choices: readonly T[]): void {
     if (!choices.includes(value)) this.add(path, 'unknown', value, choices)
   }
@@ -55,6 +58,7 @@ export class Checks {
 
 export const TEETH = [6, 1000, 'a tooth count'] as const
 export const MODULE = [0.01, 100, 'a module in mm'] as const
+export const PITCH = [0.254, 2540, 'a diametral pitch'] as const
 export const ANGLE = [10, 30, 'a pressure angle in degrees'] as const
 export const SHIFT = [-1, 1, 'a profile shift in modules'] as const
 

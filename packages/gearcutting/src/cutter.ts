@@ -26,7 +26,7 @@ function find(teeth: number, set: CutterSet): Cutter {
 
 function check(checks: Checks, teeth: number): void {
   if (teeth === RACK) return
-  if (checks.whole(teeth, 'teeth', 6, 100_000, 'a tooth count, or Infinity for a rack,') && teeth < 12)
+  if (checks.whole(teeth, 'teeth', 6, 100_000, 'a tooth count, or Infinity for a rack,') < 12)
     checks.add('teeth', 'no-cutter', teeth)
 }
 
@@ -93,9 +93,9 @@ export function chooseCutter(q: {
   for (const [i, one] of (Array.isArray(owned) ? owned : []).entries()) {
     if (one?.module === undefined && one?.dp === undefined) checks.add(`owned[${i}]`, 'no-size')
     const { from, to = RACK } = checks.object(one)
-    const starts = checks.whole(from, `owned[${i}].from`, 6, 1000, 'a tooth count')
-    const ends = to === RACK || checks.whole(to, `owned[${i}].to`, 6, 1000, 'a tooth count')
-    if (starts && ends && to < from) checks.add(`owned[${i}].to`, 'upside-down', from, to)
+    const first = checks.whole(from, `owned[${i}].from`, ...TEETH)
+    const last = to === RACK ? to : checks.whole(to, `owned[${i}].to`, ...TEETH)
+    if (last < first) checks.add(`owned[${i}].to`, 'upside-down', first, last)
   }
   if (!checks.problems.length && teeth! < 12) checks.add('teeth', 'no-cutter', teeth!)
   checks.done()

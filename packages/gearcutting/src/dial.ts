@@ -62,13 +62,13 @@ const angle = (seconds: number): Angle => ({
 export function dialIndexing(q: { divisions: number; table: RotaryTable }): DialPlan {
   const checks = new Checks()
   const { divisions: wanted, table } = checks.object(q)
-  const { worm: ratio, reading = 60 } = checks.object(table as RotaryTable)
-  checks.whole(wanted, 'divisions', ...DIVISIONS)
-  const readings = checks.whole(reading, 'table.reading', 1, 3600, 'seconds that the dial shows')
-  if (checks.whole(ratio, 'table.worm', ...WORM) && readings && TURN % (ratio * reading) !== 0)
-    checks.add('table.reading', 'dial', ratio, reading)
+  const { worm: ratio, reading: shown = 60 } = checks.object(table as RotaryTable)
+  const divisions = checks.whole(wanted, 'divisions', ...DIVISIONS)
+  const reading = checks.whole(shown, 'table.reading', 1, 3600, 'seconds that the dial shows')
+  const worm = checks.whole(ratio, 'table.worm', ...WORM)
+  if (TURN % (worm * reading) > 0) checks.add('table.reading', 'dial', worm, reading)
   checks.done()
-  const [divisions, perTurn] = [wanted!, TURN / ratio!]
+  const perTurn = TURN / worm
   const row = (division: number): DialRow & { off: number } => {
     const steps = Math.floor((2 * division * TURN + divisions * reading) / (2 * divisions * reading))
     const set = steps * reading

@@ -1,4 +1,4 @@
-import { ANGLE, type Checks, MODULE, radians, SHIFT, TEETH } from './checks.js'
+import { ANGLE, type Checks, MODULE, PITCH, radians, SHIFT, TEETH } from './checks.js'
 
 /** A spur gear to be made. Lengths in mm, angles in degrees. */
 export interface GearQuestion {
@@ -53,28 +53,29 @@ export const involute = (angle: number): number => Math.tan(angle) - angle
 export const halfAngleAt = (gear: Proportions, radius: number): number =>
   gear.halfAtBase - involute(Math.acos(gear.base / radius))
 
-/** Checks a question and works out what everything else needs. Problems go to `checks`; null when there are any. */
-export function proportions(question: GearQuestion, checks: Checks): Proportions | null {
-  const before = checks.problems.length
-  const { teeth, dp, pressureAngle = 20, shift = 0, thinning = 0, ...rest } = checks.object(question)
-  const { depth = dp === undefined ? 2.25 : 2.157 } = rest
-  let { module } = rest
-  const whole = checks.whole(teeth, 'teeth', ...TEETH)
-  if (dp !== undefined) {
-    if (checks.number(dp, 'dp', 0.254, 2540, 'a diametral pitch')) {
-      const both = module !== undefined && checks.number(module, 'module', ...MODULE)
-      if (both && Math.abs(module! * dp - 25.4) > 1e-6) checks.add('module', 'two-sizes', module!, dp)
-      module = 25.4 / dp
-    }
-  } else if (module === undefined || module === null) checks.add('module', 'no-size')
-  else checks.number(module, 'module', ...MODULE)
-  checks.number(pressureAngle, 'pressureAngle', ...ANGLE)
-  checks.number(shift, 'shift', ...SHIFT)
-  checks.number(depth, 'depth', 2, 2.5, 'a whole depth in modules')
-  if (checks.problems.length > before || !whole || module === undefined) return null
-  if (!checks.number(thinning, 'thinning', 0, module / 2, 'a thinning in mm')) return null
+/** The module in mm of what is told by module, by diametral pitch, or by both where they agree; `at` is where it stands. */
+export function moduleOf({ module, dp }: { module?: number; dp?: number }, checks: Checks, at = ''): number {
+  if (dp === undefined && (module === undefined || module === null)) {
+    checks.add(`${at}module`, 'no-size')
+    return Number.NaN
+  }
+  const own = module === undefined ? Number.NaN : checks.number(module, `${at}module`, ...MODULE)
+  if (dp === undefined) return own
+  const pitch = checks.number(dp, `${at}dp`, ...PITCH)
+  if (Math.abs(own * pitch - 25.4) > 1e-6) checks.add(`${at}module`, 'two-sizes', own, pitch)
+  return 25.4 / pitch
+}
 
-  const angle = radians(pressureAngle)
+/** Checks a question and works out what everything else needs; NaN wherever that rests on what was refused. */
+export function proportions(question: GearQuestion, checks: Checks): Proportions {
+  const { pressureAngle = 20, shift: shifted = 0, thinning: thinned = 0, ...rest } = checks.object(question)
+  const { depth: deep = rest.dp === undefined ? 2.25 : 2.157 } = rest
+  const teeth = checks.whole(rest.teeth, 'teeth', ...TEETH)
+  const module = moduleOf(rest, checks)
+  const angle = radians(checks.number(pressureAngle, 'pressureAngle', ...ANGLE))
+  const shift = checks.number(shifted, 'shift', ...SHIFT)
+  const depth = checks.number(deep, 'depth', 2, 2.5, 'a whole depth in modules')
+  const thinning = checks.number(thinned, 'thinning', 0, (module || MODULE[1]) / 2, 'a thinning in mm')
   const slope = Math.tan(angle)
   const pitch = (module * teeth) / 2
   const base = pitch * Math.cos(angle)
@@ -102,5 +103,5 @@ export function proportions(question: GearQuestion, checks: Checks): Proportions
     started: pitch * Math.sin(angle) - (dedendum - shift * module - fillet * (1 - Math.sin(angle))) / Math.sin(angle),
   }
   if (halfAngleAt(gear, gear.tip) <= 0) checks.add('shift', 'pointed')
-  return checks.problems.length > before ? null : gear
+  return gear
 }

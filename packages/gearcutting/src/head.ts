@@ -47,8 +47,8 @@ export function indexable(head: Head, range: [number, number] = [20, 127]): numb
   const checks = new Checks()
   checkHead(head, checks)
   const [from, to] = (Array.isArray(range) ? range : []) as [number, number]
-  const ends = checks.whole(from, 'range[0]', ...DIVISIONS) && checks.whole(to, 'range[1]', ...DIVISIONS)
-  if (ends && from > to) checks.add('range', 'upside-down', from, to)
+  if (checks.whole(from, 'range[0]', ...DIVISIONS) > checks.whole(to, 'range[1]', ...DIVISIONS))
+    checks.add('range', 'upside-down', from, to)
   checks.done()
   const circles = [...new Set(head.plates.flat())]
   const counts = Array.from({ length: to - from + 1 }, (_, i) => from + i)

@@ -276,7 +276,8 @@ describe('bad input', () => {
     expect(problems(() => indexable({ worm: 40, plates: [] }, [0, 20.5]))).toEqual([
       'head.plates no-plates',
       'range[0] range',
+      'range[1] not-whole',
     ])
-    expect(problems(() => indexable(null as never, null as never))).toHaveLength(3)
+    expect(problems(() => indexable(null as never, null as never))).toHaveLength(4)
   })
 })

@@ -139,12 +139,11 @@ function byTwo(found: TwoCircles, worm: number, divisions: number): IndexingPlan
 export function indexing(q: IndexingQuestion): IndexingPlan {
   const checks = new Checks()
   const { divisions, head, plateTurns = 'exact' } = checks.object(q)
-  checks.whole(divisions, 'divisions', ...DIVISIONS)
+  const wanted = checks.whole(divisions, 'divisions', ...DIVISIONS)
   checkHead(head as Head, checks)
   checks.choice(plateTurns, 'plateTurns', ['never', 'exact', 'closer'])
   checks.done()
   const { worm, plates } = head!
-  const wanted = divisions!
 
   const near = nearest(head!, wanted)
   if (divides(worm, near.circle, wanted)) return byOne(head!, wanted, near.plate, near.circle)

@@ -8,21 +8,25 @@ interface Pair {
   shift: [number, number]
 }
 
-function checkShift(checks: Checks, { teeth, angle, shift }: Pair): void {
-  if (involuteAtWork(teeth, angle, shift) <= 0) checks.add('shift', 'shift-sum')
-}
-
-const involuteAtWork = (teeth: [number, number], angle: number, shift: [number, number]): number =>
+const involuteAtWork = ({ teeth, angle, shift }: Pair): number =>
   involute(angle) + (2 * Math.tan(angle) * (shift[0] + shift[1])) / (teeth[0] + teeth[1])
 
 /** The pressure angle at which the two gears run together without play. */
-function workingAngle({ teeth, angle, shift }: Pair): number {
+function workingAngle(pair: Pair): number {
+  const { angle, shift } = pair
   if (shift[0] + shift[1] === 0) return angle
-  const wanted = involuteAtWork(teeth, angle, shift)
+  const wanted = involuteAtWork(pair)
   let found = angle
   // Newton: the slope of the involute function is tan^2. Quadratic, so a dozen rounds are plenty.
   for (let round = 0; round < 12; round++) found -= (involute(found) - wanted) / Math.tan(found) ** 2
   return found
+}
+
+/** @throws InputError when anything was wrong with the pair, or it cannot mesh. */
+function checked(pair: Pair, checks: Checks): Pair {
+  if (involuteAtWork(pair) <= 0) checks.add('shift', 'shift-sum')
+  checks.done()
+  return pair
 }
 
 const distance = (pair: Pair): number =>
@@ -41,25 +45,20 @@ export function centreDistance(
   pressureAngle = 20,
 ): number {
   const checks = new Checks()
-  for (const [gear, name] of [
+  const [one, other] = [
     [a, 'a'],
     [b, 'b'],
-  ] as const) {
-    checks.whole(gear?.teeth, `${name}.teeth`, ...TEETH)
-    if (gear?.shift !== undefined) checks.number(gear.shift, `${name}.shift`, ...SHIFT)
-  }
-  checks.number(module, 'module', ...MODULE)
-  checks.number(pressureAngle, 'pressureAngle', ...ANGLE)
-  checks.done()
+  ].map(([gear, name]) => {
+    const { teeth, shift = 0 } = checks.object(gear as typeof a)
+    return [checks.whole(teeth, `${name}.teeth`, ...TEETH), checks.number(shift, `${name}.shift`, ...SHIFT)]
+  })
   const pair: Pair = {
-    teeth: [a.teeth, b.teeth],
-    module,
-    angle: radians(pressureAngle),
-    shift: [a.shift ?? 0, b.shift ?? 0],
+    teeth: [one[0], other[0]],
+    module: checks.number(module, 'module', ...MODULE),
+    angle: radians(checks.number(pressureAngle, 'pressureAngle', ...ANGLE)),
+    shift: [one[1], other[1]],
   }
-  checkShift(checks, pair)
-  checks.done()
-  return rounded(distance(pair))
+  return rounded(distance(checked(pair, checks)))
 }
 
 /** Two gears that mesh. */
@@ -77,17 +76,14 @@ export interface MeshQuestion {
 function readMesh(q: MeshQuestion): Pair {
   const checks = new Checks()
   const { teeth, module, pressureAngle = 20, shift = [0, 0] } = checks.object(q)
-  for (const i of [0, 1]) {
-    checks.whole(teeth?.[i], `teeth[${i}]`, ...TEETH)
-    checks.number(shift?.[i], `shift[${i}]`, ...SHIFT)
+  const each = (read: (i: number) => number): [number, number] => [read(0), read(1)]
+  const pair: Pair = {
+    teeth: each((i) => checks.whole(teeth?.[i], `teeth[${i}]`, ...TEETH)),
+    module: checks.number(module, 'module', ...MODULE),
+    angle: radians(checks.number(pressureAngle, 'pressureAngle', ...ANGLE)),
+    shift: each((i) => checks.number(shift?.[i], `shift[${i}]`, ...SHIFT)),
   }
-  checks.number(module, 'module', ...MODULE)
-  checks.number(pressureAngle, 'pressureAngle', ...ANGLE)
-  checks.done()
-  const pair: Pair = { teeth: teeth!, module: module!, angle: radians(pressureAngle), shift }
-  checkShift(checks, pair)
-  checks.done()
-  return pair
+  return checked(pair, checks)
 }
 
 /** How far along the line of action, from its own base circle, the tip of each gear works; and the line's whole length. */

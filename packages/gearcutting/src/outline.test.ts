@@ -346,6 +346,10 @@ describe('bad input', () => {
     ],
     [{ ...gear, bore: 8, keyway: { width: 2, depth: 1.5 }, pin: { diameter: 1, distance: 5.5, angle: 30 } }, []],
     [{ teeth: 6, module: 1, shift: -0.9 }, ['teeth severed']],
+    [{ teeth: 6, module: 1, shift: -0.9, bore: -1 }, ['teeth severed', 'bore range']],
+    // The root does not rest on the pressure angle, and does on the module.
+    [{ ...gear, pressureAngle: 0, bore: 18 }, ['pressureAngle range', 'bore bore-too-big']],
+    [{ ...gear, module: 0, bore: 18, pin: { diameter: 2, distance: 5 } }, ['module range']],
   ])('%j', (q, expected) => expect(problems(q)).toEqual(expected))
 
   test('every gear of 6 teeth and more, unshifted, has an outline, and no figure in it is odd', () => {

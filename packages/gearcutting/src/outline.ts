@@ -68,29 +68,28 @@ type Holes = Pick<OutlineQuestion, 'bore' | 'keyway' | 'pin'>
 /** Checks that the holes stay inside the root, the keyway on the bore, and the pin hole off both. */
 function checkHoles({ bore, keyway, pin }: Holes, { root }: Proportions, checks: Checks): void {
   const size = [0, 10_000] as const
-  let [inner, depth] = [0, 0]
-  if (bore !== undefined || keyway !== undefined)
-    if (checks.number(bore, 'bore', ...size, 'a bore in mm')) {
-      inner = bore / 2
-      if (inner >= root) checks.add('bore', 'bore-too-big', rounded(2 * root))
-    }
+  const inner =
+    bore === undefined && keyway === undefined ? 0 : checks.number(bore, 'bore', ...size, 'a bore in mm') / 2
+  if (inner >= root) checks.add('bore', 'bore-too-big', rounded(2 * root))
+  const cut = checks.object(keyway as NonNullable<Holes['keyway']>)
+  let [width, depth] = [0, 0]
   if (keyway !== undefined) {
-    const wide = checks.number(keyway?.width, 'keyway.width', ...size, 'a width in mm')
-    if (wide && inner > 0 && keyway.width >= 2 * inner) checks.add('keyway.width', 'keyway-too-wide', 2 * inner)
-    if (checks.number(keyway?.depth, 'keyway.depth', ...size, 'a depth in mm')) {
-      depth = keyway.depth
-      if (wide && inner < root && Math.hypot(inner + depth, keyway.width / 2) >= root)
-        checks.add('keyway.depth', 'bore-too-big', rounded(root - inner))
-    }
+    width = checks.number(cut.width, 'keyway.width', ...size, 'a width in mm')
+    depth = checks.number(cut.depth, 'keyway.depth', ...size, 'a depth in mm')
+    if (inner > 0 && width >= 2 * inner) checks.add('keyway.width', 'keyway-too-wide', 2 * inner)
+    if (inner < root && Math.hypot(inner + depth, width / 2) >= root)
+      checks.add('keyway.depth', 'bore-too-big', rounded(root - inner))
   }
   if (pin === undefined) return
-  const { diameter, distance, angle = 180 } = pin ?? {}
-  const sized = checks.number(diameter, 'pin.diameter', ...size, 'a diameter in mm')
-  const placed = checks.number(distance, 'pin.distance', ...size, 'a distance in mm')
-  if (!checks.number(angle, 'pin.angle', -360, 360, 'an angle in degrees') || !sized || !placed) return
+  const { angle = 180, ...put } = checks.object(pin)
+  const diameter = checks.number(put.diameter, 'pin.diameter', ...size, 'a diameter in mm')
+  const distance = checks.number(put.distance, 'pin.distance', ...size, 'a distance in mm')
+  const turned = checks.number(angle, 'pin.angle', -360, 360, 'an angle in degrees')
   const [least, most] = [inner + diameter / 2, root - diameter / 2]
+  if (Number.isNaN(least + most)) return
   if (distance <= least || distance >= most) checks.add('pin.distance', 'pin-place', rounded(least), rounded(most))
-  else if (keyway && pinMeetsKeyway(pin, inner + depth, keyway.width)) checks.add('pin.angle', 'pin-keyway')
+  else if (pinMeetsKeyway({ diameter, distance, angle: turned }, inner + depth, width))
+    checks.add('pin.angle', 'pin-keyway')
 }
 
 function pinCentre({ distance, angle = 180 }: NonNullable<OutlineQuestion['pin']>): { x: number; y: number } {
@@ -118,14 +117,14 @@ function pinMeetsKeyway(pin: NonNullable<OutlineQuestion['pin']>, floor: number,
 export function outline(q: OutlineQuestion): Outline {
   const checks = new Checks()
   const gear = proportions(q, checks)
-  const { tolerance = 0.001, bore, keyway, pin } = checks.object(q)
-  checks.number(tolerance, 'tolerance', 1e-5, 1, 'a tolerance in mm')
-  if (gear) checkHoles({ bore, keyway, pin } as Holes, gear, checks)
+  const { tolerance: asked = 0.001, bore, keyway, pin } = checks.object(q)
+  const tolerance = checks.number(asked, 'tolerance', 1e-5, 1, 'a tolerance in mm')
+  const one = checks.problems.length > 0 ? [] : tooth(gear, tolerance)
+  if (!one) checks.add('teeth', 'severed')
+  checkHoles({ bore, keyway, pin } as Holes, gear, checks)
   checks.done()
-  const one = tooth(gear!, tolerance)
-  if (!one) return checks.fail('teeth', 'severed')
-  const { teeth, module, angle } = gear!
-  const loops: Loop[] = [{ name: 'teeth', vertices: teethLoop(one, teeth) }]
+  const { teeth, module, angle } = gear
+  const loops: Loop[] = [{ name: 'teeth', vertices: teethLoop(one!, teeth) }]
   const circles: Circle[] = []
   if (bore && keyway) loops.push({ name: 'bore', vertices: keywayLoop(bore, keyway) })
   else if (bore) circles.push({ name: 'bore', x: 0, y: 0, diameter: bore })
@@ -133,7 +132,7 @@ export function outline(q: OutlineQuestion): Outline {
   const size = q.dp === undefined ? `module ${module}` : `${q.dp} dp`
   return {
     title: `${teeth} teeth, ${size}, ${rounded((angle * 180) / Math.PI)}°`,
-    tipDiameter: rounded(2 * gear!.tip),
+    tipDiameter: rounded(2 * gear.tip),
     loops,
     circles,
   }

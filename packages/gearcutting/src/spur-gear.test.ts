@@ -188,6 +188,14 @@ describe('bad input', () => {
     [{ teeth: 40, module: 1, pressureAngle: 30, depth: 2.5 }, ['depth depth']],
     [{ teeth: 40, module: 1, span: 12 }, ['span span']],
     [{ teeth: 40, module: 1, span: 0 }, ['span range']],
+    [
+      { teeth: 5.5, module: Number.NaN, thinning: -1, span: 0 },
+      ['teeth not-whole', 'module not-a-number', 'thinning range', 'span range'],
+    ],
+    // What rests on a refused value is not judged: this thinning by the module, this span by the flanks.
+    [{ teeth: 40, module: 0, thinning: 2, span: 12 }, ['module range']],
+    [{ teeth: 40, module: 1, depth: 3, span: 12 }, ['depth range']],
+    [{ teeth: 40, module: 0, span: 41 }, ['module range', 'span range']],
   ])('%j', (q, expected) => expect(problems(q)).toEqual(expected))
 
   test('a span that cannot be measured says which can', () => {

@@ -1,4 +1,4 @@
-import { ANGLE, Checks, radians, rounded, SHIFT } from './checks.js'
+import { ANGLE, Checks, radians, rounded, SHIFT, TEETH } from './checks.js'
 import { type GearQuestion, involute, type Proportions, proportions } from './gear.js'
 
 /** Lengths in mm. */
@@ -66,6 +66,15 @@ function spans(gear: Proportions): [number, number] {
   return [Math.max(1, Math.ceil(over(first) - 1e-9)), Math.floor(over(last) + 1e-9)]
 }
 
+/** The count of teeth to measure over that was asked for, or the best. */
+function spanOf(gear: Proportions, asked: number | undefined, checks: Checks): number {
+  if (asked === undefined) return bestSpan(gear)
+  const over = checks.whole(asked, 'span', 1, gear.teeth || TEETH[1], 'a count of teeth')
+  const [from, to] = spans(gear)
+  if (Number.isFinite(from + to) && (over < from || over > to)) checks.add('span', 'span', over, from, to)
+  return over
+}
+
 /**
  * Dimensions of a spur gear. Base tangent: W = m cos a (pi (k - 1/2) + z inv a) + 2 x m sin a; chordal thickness
  * z m sin t and height addendum + z m / 2 (1 - cos t), t = half the tooth's angle (SDP/SI, Elements of Metric Gear
@@ -82,17 +91,9 @@ function spans(gear: Proportions): [number, number] {
 export function spurGear(q: GearQuestion & { span?: number }): SpurGear {
   const checks = new Checks()
   const gear = proportions(q, checks)
-  const span = q?.span
-  let over = 0
-  if (gear) {
-    over = span ?? bestSpan(gear)
-    if (span !== undefined && checks.whole(span, 'span', 1, gear.teeth, 'a count of teeth')) {
-      const [from, to] = spans(gear)
-      if (span < from || span > to) checks.add('span', 'span', span, from, to)
-    }
-  }
+  const { teeth, module, angle, shift, thinning, pitch, base, tip, root } = gear
+  const over = spanOf(gear, checks.object(q).span, checks)
   checks.done()
-  const { teeth, module, angle, shift, thinning, pitch, base, tip, root } = gear!
   const thickness = (Math.PI / 2 + 2 * shift * Math.tan(angle)) * module - thinning
   const half = thickness / (2 * pitch)
   const limit = undercutFrom(angle, shift)
@@ -105,7 +106,7 @@ export function spurGear(q: GearQuestion & { span?: number }): SpurGear {
     addendum: rounded(tip - pitch),
     wholeDepth: rounded(tip - root),
     toothThickness: rounded(thickness),
-    baseTangent: { teeth: over, length: rounded(spanLength(gear!, over)) },
+    baseTangent: { teeth: over, length: rounded(spanLength(gear, over)) },
     chordal: {
       thickness: rounded(2 * pitch * Math.sin(half)),
       height: rounded(tip - pitch * Math.cos(half)),

@@ -25,7 +25,7 @@ const asked: [string, (q: never) => unknown, object][] = [
   ['spurGear', spurGear, { ...gear, span: 4 }],
   ['undercutLimit', undercutLimit, { pressureAngle: 20, shift: 0 }],
   ['outline', outline, { ...gear, ...holes, tolerance: 0.01 }],
-  ['checkBlank', checkBlank, { ...gear, blank: { bore: 12, keyway: 1.8, wall: 2 } }],
+  ['checkBlank', checkBlank, { ...gear, blank: { bore: 12, keyway: { width: 4, depth: 1.8 }, wall: 2 } }],
   [
     'centreDistance',
     ({ a, b, module, pressureAngle }) => centreDistance(a, b, module, pressureAngle),

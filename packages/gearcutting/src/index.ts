@@ -1,4 +1,5 @@
 export { type Blank, type BlankCheck, checkBlank } from './blank.js'
+export type { Keyway } from './bore.js'
 export { type Caution, gearCuttingCautions } from './cautions.js'
 export { type Cutter, type CutterSet, chooseCutter, cutter, type OwnedCutter } from './cutter.js'
 export { type Angle, type DialPlan, type DialRow, dialIndexing, type RotaryTable } from './dial.js'

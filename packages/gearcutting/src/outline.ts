@@ -1,4 +1,5 @@
 import type { Vertex } from './biarc.js'
+import { type Keyway, readBore, SIZE } from './bore.js'
 import { Checks, rounded } from './checks.js'
 import { type GearQuestion, type Proportions, proportions } from './gear.js'
 import { tooth } from './tooth.js'
@@ -6,11 +7,14 @@ import { tooth } from './tooth.js'
 export type { Vertex } from './biarc.js'
 
 export interface OutlineQuestion extends GearQuestion {
-  /** Diameter of the bore, mm; default none. */
+  /** Diameter of the bore, mm, 0.01 or more; default none. */
   bore?: number
-  /** A keyway in the bore, under the tooth on the x axis: its width, and its depth from the edge of the bore; mm. */
-  keyway?: { width: number; depth: number }
-  /** A hole for a driving pin: its centre is `distance` mm from the gear's, `angle` degrees from the x axis (default 180). */
+  /** A keyway in the bore, which must be given, under the tooth on the x axis. */
+  keyway?: Keyway
+  /**
+   * A hole for a driving pin, `diameter` mm, 0.01 or more: its centre is `distance` mm from the gear's, `angle` degrees
+   * from the x axis (-360 to 360, default 180).
+   */
   pin?: { diameter: number; distance: number; angle?: number }
   /** mm by which the arcs may leave the true curves; 0.00001 to 1; default 0.001. */
   tolerance?: number
@@ -50,7 +54,7 @@ function teethLoop(one: Vertex[], count: number): Vertex[] {
 }
 
 /** The bore with its keyway: two arcs of less than half a circle, and three straights. */
-function keywayLoop(bore: number, { width, depth }: { width: number; depth: number }): Vertex[] {
+function keywayLoop(bore: number, { width, depth }: Keyway): Vertex[] {
   const [radius, half] = [bore / 2, width / 2]
   const edge = Math.sqrt(radius * radius - half * half)
   const arc = Math.tan((Math.PI - Math.asin(half / radius)) / 4)
@@ -65,25 +69,19 @@ function keywayLoop(bore: number, { width, depth }: { width: number; depth: numb
 
 type Holes = Pick<OutlineQuestion, 'bore' | 'keyway' | 'pin'>
 
+const NO_BORE = { inner: 0, width: 0, depth: 0, reach: 0 }
+
 /** Checks that the holes stay inside the root, the keyway on the bore, and the pin hole off both. */
 function checkHoles({ bore, keyway, pin }: Holes, { root }: Proportions, checks: Checks): void {
-  const size = [0, 10_000] as const
-  const inner =
-    bore === undefined && keyway === undefined ? 0 : checks.number(bore, 'bore', ...size, 'a bore in mm') / 2
+  const bored = bore !== undefined || keyway !== undefined
+  const { inner, width, depth, reach } = bored ? readBore({ bore, keyway }, checks) : NO_BORE
   if (inner >= root) checks.add('bore', 'bore-too-big', rounded(2 * root))
-  const cut = checks.object(keyway as NonNullable<Holes['keyway']>)
-  let [width, depth] = [0, 0]
-  if (keyway !== undefined) {
-    width = checks.number(cut.width, 'keyway.width', ...size, 'a width in mm')
-    depth = checks.number(cut.depth, 'keyway.depth', ...size, 'a depth in mm')
-    if (inner > 0 && width >= 2 * inner) checks.add('keyway.width', 'keyway-too-wide', 2 * inner)
-    if (inner < root && Math.hypot(inner + depth, width / 2) >= root)
-      checks.add('keyway.depth', 'bore-too-big', rounded(root - inner))
-  }
+  else if (rounded(root - reach) <= 0)
+    checks.add('keyway.depth', 'bore-too-big', rounded(Math.sqrt(root * root - (width * width) / 4) - inner))
   if (pin === undefined) return
   const { angle = 180, ...put } = checks.object(pin)
-  const diameter = checks.number(put.diameter, 'pin.diameter', ...size, 'a diameter in mm')
-  const distance = checks.number(put.distance, 'pin.distance', ...size, 'a distance in mm')
+  const diameter = checks.number(put.diameter, 'pin.diameter', ...SIZE, 'a diameter in mm')
+  const distance = checks.number(put.distance, 'pin.distance', ...SIZE, 'a distance in mm')
   const turned = checks.number(angle, 'pin.angle', -360, 360, 'an angle in degrees')
   const [least, most] = [inner + diameter / 2, root - diameter / 2]
   if (Number.isNaN(least + most)) return

@@ -67,6 +67,34 @@ describe('the owner’s drawer', () => {
     expect(chooseCutter({ teeth: 127, dp: 20, pressureAngle: 14.5, owned }).cutter).toBe(owned[3])
     expect(chooseCutter({ teeth: 200, module: 1, owned }).index).toBe(5)
   })
+  test('a size is the same by module as by diametral pitch where 25.4 / dp is it exactly', () => {
+    const index = (
+      asked: { module?: number; dp?: number },
+      one: { module?: number; dp?: number },
+    ): number | undefined => {
+      try {
+        return chooseCutter({ teeth: 40, ...asked, owned: [{ ...one, from: 35, to: 54 }] }).index
+      } catch (error) {
+        expect((error as InputError).problems.map(({ code }) => code)).toEqual(['not-owned'])
+        return undefined
+      }
+    }
+    expect(index({ dp: 20 }, { module: 1.27 })).toBe(0)
+    expect(index({ module: 1.27 }, { dp: 20 })).toBe(0)
+    // Beside a module the diametral pitch rules, as a gear out of a box has both.
+    expect(index({ dp: 24, module: 25.4 / 24 }, { dp: 24 })).toBe(0)
+    // 25.4 / 24 has no end, so that no decimal is it.
+    expect(index({ dp: 24 }, { module: 25.4 / 24 })).toBeUndefined()
+    const exact = fc.constantFrom(2, 4, 5, 8, 10, 12.5, 16, 20, 25.4, 32, 40, 50.8, 63.5, 64, 100, 127)
+    fc.assert(
+      fc.property(exact, fc.integer({ min: -2, max: 2 }), (dp, off) => {
+        // By decimals, in steps of a hundred-thousandth of a module.
+        const module = Number((25.4 / dp + off / 1e5).toFixed(6))
+        expect(index({ dp }, { module })).toBe(off === 0 ? 0 : undefined)
+        expect(index({ module }, { dp })).toBe(off === 0 ? 0 : undefined)
+      }),
+    )
+  })
   test('a size that is not owned: what is, and what to get', () => {
     const [problem] = problems(() => chooseCutter({ teeth: 40, module: 1.25, owned }))
     expect(problem).toMatchObject({ path: 'owned', code: 'not-owned' })
@@ -86,10 +114,28 @@ describe('the owner’s drawer', () => {
       ),
     ).toEqual([
       'module no-size',
-      'owned[0] no-size',
+      'owned[0].module no-size',
       'owned[1].to upside-down',
-      'owned[2] no-size',
+      'owned[2].module no-size',
       'owned[2].from missing',
+    ])
+    const odd = [
+      { module: Number.NaN, from: 17, to: 20, pressureAngle: 'x' },
+      { module: '1', from: 17, to: 20 },
+      { dp: 0, from: 17 },
+      { module: 1, dp: 20, from: 17 },
+    ]
+    expect(codes(() => chooseCutter({ teeth: 20, module: 1, owned: odd as never }))).toEqual([
+      'owned[0].module not-a-number',
+      'owned[0].pressureAngle not-a-number',
+      'owned[1].module not-a-number',
+      'owned[2].dp range',
+      'owned[3].module two-sizes',
+    ])
+    expect(codes(() => chooseCutter({ teeth: 9, module: 0, owned: [{ module: 1, from: 2 }] }))).toEqual([
+      'teeth no-cutter',
+      'module range',
+      'owned[0].from range',
     ])
     expect(codes(() => chooseCutter({ teeth: 9, module: 1, owned }))).toEqual(['teeth no-cutter'])
     expect(codes(() => chooseCutter(undefined as never))).toEqual(['teeth missing', 'module no-size', 'owned missing'])

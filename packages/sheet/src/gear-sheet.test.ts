@@ -173,7 +173,7 @@ describe('all of it', () => {
     expect(problems(null)).toEqual(['gear object'])
     expect(problems({ gear: { teeth: 2.5 } })).toEqual(['gear.teeth not-whole', 'gear.module no-size'])
     expect(problems({ gear, head: { worm: 0, plates: [] }, bore: -1, cutters: [{ from: 1 }] })).toEqual([
-      'cutters[0] no-size',
+      'cutters[0].module no-size',
       'cutters[0].from range',
       'head.worm range',
       'head.plates no-plates',

@@ -1,22 +1,8 @@
 import { type Head, type IndexMove, indexing } from '@trainwright/gearcutting'
 import { amount } from './figure.js'
 import type { GearIndexing } from './gear-contract.js'
-import { Problems } from './problems.js'
-
-/** Refusals that are an answer: there is no such cutter, or the head cannot. */
-const ANSWERS = ['no-cutter', 'not-owned', 'wrong-range', 'cannot-divide']
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
-/** What `read` gives, or the sentence that answers instead; other refusals go to `problems`. */
-export function answered<T>(problems: Problems, read: () => T, within: string): T | string | undefined {
-  const own = new Problems()
-  const value = own.from(read, within)
-  const [first, ...more] = own.found
-  if (first && more.length === 0 && ANSWERS.includes(first.code)) return capital(first.message)
-  for (const problem of own.found) problems.add(problem)
-  return value
-}
+import { answered, capital } from './gear-problems.js'
+import type { Problems } from './problems.js'
 
 const count = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`
 
@@ -32,7 +18,7 @@ const placeText = ({ turns, holes, circle }: IndexMove): string =>
 
 /** How to divide a turn on this head; undefined when the head cannot be read. */
 export function indexingOf(divisions: number, head: Head, problems: Problems): GearIndexing | undefined {
-  const plan = answered(problems, () => indexing({ divisions, head }), '')
+  const plan = answered(problems, () => indexing({ divisions, head }))
   if (plan === undefined) return undefined
   const none = { plate: null, moves: [], others: [], worst: null, table: [], reminders: [] }
   if (typeof plan === 'string') return { kind: 'impossible', text: plan, ...none }

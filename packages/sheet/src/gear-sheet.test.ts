@@ -1,7 +1,10 @@
+import { outline } from '@trainwright/gearcutting'
 import type { InputError } from '@trainwright/measures'
 import { proposeGears } from '@trainwright/trains'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import demo from '../../../test-data/demo-workshop.json' with { type: 'json' }
+import { leaves, spoil } from '../../../test-data/spoil.js'
 import { type GearToMake, gearSheet } from './gear-sheet.js'
 import { sheetLines, sheetParts } from './lines.js'
 import { readDemo } from './testing/demo.js'
@@ -88,17 +91,31 @@ describe('the cutter', () => {
 
 describe('bore and keyway', () => {
   it('leave a wall, or say what would', () => {
-    // Root radius 60.5 / 2 = 30.25, less 6 of the bore and 1.8 of the keyway.
+    // Root radius 60.5 / 2 = 30.25, less the corners of the keyway at the root of (6 + 1.8)^2 + 2^2, 8.052.
     const sheet = gearSheet({ gear, bore: 12, keyway: { width: 4, depth: 1.8 }, wall: 5 })
     expect(sheet.bore).toMatchObject({
-      wall: { mm: 22.45 },
+      wall: { mm: 22.197671144 },
       enough: true,
-      text: '22.45 mm (0.884 in) of wall stay between root and keyway.',
+      text: '22.20 mm (0.874 in) of wall stay between root and keyway.',
     })
     const thin = gearSheet({ gear: { teeth: 24, module: 1 }, bore: 16, wall: 4 }).bore!
     expect(thin).toMatchObject({ enough: false, keyway: null, wall: { mm: 2.75 } })
     // 2 (8 + 4 + 1.25) = 26.5
     expect(thin.text).toContain('Only 2.75 mm (0.108 in) of wall stay between root and bore: take 27 teeth')
+  })
+
+  it('are enough where the outline has room for them, and there alone', () => {
+    const holes = { bore: 10, keyway: { width: 8, depth: 3.5 } }
+    for (let teeth = 17; teeth < 30; teeth++) {
+      const blank = { gear: { teeth, module: 1 }, ...holes }
+      const { enough, wall, text } = gearSheet(blank).bore!
+      expect(enough).toBe(wall.mm > 0)
+      if (enough) expect(outline({ ...blank.gear, ...holes }).loops).toHaveLength(2)
+      else expect(() => outline({ ...blank.gear, ...holes })).toThrow('keyway.depth')
+      // 2 (9.394 + 1.25) = 21.29
+      expect(enough).toBe(teeth >= 22)
+      if (!enough) expect(text).toContain('take 22 teeth')
+    }
   })
 })
 
@@ -161,16 +178,17 @@ describe('all of it', () => {
     expect(sheetParts(whole).map(({ title }) => title)).toEqual(['Blank and cutter', 'Indexing', 'Measure', 'Mind'])
   })
 
-  it('names what is wrong by where it stands', () => {
-    const problems = (q: unknown): string[] => {
-      try {
-        gearSheet(q as GearToMake)
-      } catch (error) {
-        return (error as InputError).problems.map(({ path, code }) => `${path} ${code}`)
-      }
-      return []
+  const problems = (q: unknown): string[] => {
+    try {
+      gearSheet(q as GearToMake)
+    } catch (error) {
+      return (error as InputError).problems.map(({ path, code }) => `${path} ${code}`)
     }
-    expect(problems(null)).toEqual(['gear object'])
+    return []
+  }
+
+  it('names what is wrong by where it stands', () => {
+    expect(problems(null)).toEqual(['gear.teeth missing', 'gear.module no-size'])
     expect(problems({ gear: { teeth: 2.5 } })).toEqual(['gear.teeth not-whole', 'gear.module no-size'])
     expect(problems({ gear, head: { worm: 0, plates: [] }, bore: -1, cutters: [{ from: 1 }] })).toEqual([
       'cutters[0].module no-size',
@@ -180,9 +198,54 @@ describe('all of it', () => {
       'bore range',
     ])
     expect(problems({ gear, bore: 12, wall: -1, keyway: { width: 13, depth: -1 } })).toEqual([
-      'keyway.width number',
       'keyway.depth range',
+      'keyway.width keyway-too-wide',
       'wall range',
     ])
+    expect(problems({ gear, bore: 8, keyway: { width: 8, depth: 1 } })).toEqual(['keyway.width keyway-too-wide'])
+    expect(problems({ gear, bore: 8, keyway: 1 })).toEqual(['keyway.width missing', 'keyway.depth missing'])
+    expect(problems({ gear, bore: 0, keyway: null })).toEqual([
+      'bore range',
+      'keyway.width missing',
+      'keyway.depth missing',
+    ])
+    // A wall of 0 is any wall, and asks for no bore.
+    expect(problems({ gear, wall: 0 })).toEqual([])
+    expect(problems({ gear, wall: 2 })).toEqual(['bore missing'])
+    expect(problems({ gear, keyway: { width: Number.NaN, depth: 'x' }, wall: -5 })).toEqual([
+      'bore missing',
+      'keyway.width not-a-number',
+      'keyway.depth not-a-number',
+      'wall range',
+    ])
+    expect(problems({ gear, head: null, cutters: null })).toEqual([
+      'cutters missing',
+      'head.worm missing',
+      'head.plates no-plates',
+    ])
+  })
+  it('names every value that is refused on its own, whatever the others are, and none for the sake of another', () => {
+    const whole = {
+      gear: { teeth: 30, module: 2, pressureAngle: 20, shift: 0.1, depth: 2.2, thinning: 0.05 },
+      head: { worm: 40, plates: [[15, 16], [21]] },
+      cutters: [
+        { module: 2, pressureAngle: 20, from: 17, to: 34 },
+        { dp: 20, from: 12 },
+      ],
+      bore: 12,
+      keyway: { width: 4, depth: 1.8 },
+      wall: 2,
+    }
+    expect(problems(whole)).toEqual([])
+    fc.assert(
+      fc.property(
+        fc.subarray(leaves(whole), { minLength: 1 }),
+        fc.constantFrom('x', Number.NaN, -1e9, 1e9, {}),
+        (places, by) => {
+          const named = problems(spoil(whole, places, by)).map((problem) => problem.split(' ')[0])
+          expect(named.sort()).toEqual([...places].sort())
+        },
+      ),
+    )
   })
 })

@@ -5,12 +5,15 @@ import {
   type GearQuestion,
   gearCuttingCautions,
   type Head,
+  type Keyway,
   type OwnedCutter,
+  type SpurGear,
   spurGear,
 } from '@trainwright/gearcutting'
 import { amount, both, length, named } from './figure.js'
 import type { GearSheet } from './gear-contract.js'
-import { answered, indexingOf } from './gear-indexing.js'
+import { indexingOf } from './gear-indexing.js'
+import { answered } from './gear-problems.js'
 import { gearName } from './mount.js'
 import { Problems } from './problems.js'
 
@@ -24,11 +27,11 @@ export interface GearToMake {
   head?: Head
   /** Cutters owned, as they are stamped. */
   cutters?: OwnedCutter[]
-  /** Diameter, mm; default none. */
+  /** Diameter, mm, 0.01 to 10000; default none. */
   bore?: number
-  /** mm, each up to the bore; needs one. */
-  keyway?: { width: number; depth: number }
-  /** The least wall between root and bore or keyway, mm; default 0. */
+  /** In the bore, which must be given. */
+  keyway?: Keyway
+  /** The least wall between root and bore or corners of the keyway, mm, 0 to 10000, which needs a bore; default 0: any. */
   wall?: number
 }
 
@@ -38,28 +41,32 @@ const rangeText = ({ from, to = Number.POSITIVE_INFINITY }: { from: number; to?:
 function cutterOf(gear: GearQuestion, owned: OwnedCutter[] | undefined, problems: Problems): GearSheet['cutter'] {
   const set = gear.dp === undefined ? 'module' : 'dp'
   const none: GearSheet['cutter'] = { range: null, number: null, owned: null, text: '' }
-  const best = answered(problems, () => cutter(gear.teeth, set), 'gear')
+  const best = answered(problems, () => cutter(gear.teeth, set))
+  const chosen = owned === undefined ? undefined : answered(problems, () => chooseCutter({ ...gear, owned }))
   if (typeof best !== 'object') return { ...none, text: best ?? '' }
   const { number } = best
   const range = rangeText(best)
   const text = `Cutter stamped ${range} (commonly No. ${number} of a ${set} set; the range stamped on it rules).`
-  const chosen = owned && answered(problems, () => chooseCutter({ ...gear, owned }), '')
   if (typeof chosen !== 'object') return { range, number, owned: null, text: chosen ? `${text} ${chosen}` : text }
   return { range, number, owned: chosen.index, text: `${text} Yours of ${rangeText(chosen.cutter)} cuts it.` }
 }
 
-function boreOf({ bore, keyway, wall = 0 }: GearToMake, gear: GearQuestion, problems: Problems): GearSheet['bore'] {
-  if (bore === undefined) return null
-  problems.number(keyway?.width, 'keyway.width', 0.01, bore)
-  const blank = { bore, wall, ...(keyway && { keyway: keyway.depth }) }
-  const checked = problems.from(() => checkBlank({ ...gear, blank }), 'gear')
-  if (!checked) return null
+function boreOf(
+  { bore, keyway, wall = 0 }: Omit<GearToMake, 'gear'>,
+  gear: GearQuestion,
+  problems: Problems,
+): GearSheet['bore'] {
+  if (bore === undefined && keyway === undefined && wall === 0) return null
+  // A keyway by its depth alone, as checkBlank takes it too, is none that can be cut.
+  const blank = { bore: bore!, wall, ...(keyway !== undefined && { keyway: { ...keyway } }) }
+  const checked = answered(problems, () => checkBlank({ ...gear, blank }))
+  if (typeof checked !== 'object') return null
   const { enough, fewestTeeth } = checked
   const left = length(checked.wall, 2)
   const over = `${both(left)} of wall stay between root and ${keyway ? 'keyway' : 'bore'}`
   return {
     text: enough ? `${over}.` : `Only ${over}: take ${fewestTeeth} teeth of this size, or a smaller bore.`,
-    diameter: named('Bore', length(bore)),
+    diameter: named('Bore', length(blank.bore)),
     keyway: keyway
       ? { width: named('Keyway, width', length(keyway.width)), depth: named('Keyway, depth', length(keyway.depth)) }
       : null,
@@ -75,21 +82,20 @@ function boreOf({ bore, keyway, wall = 0 }: GearToMake, gear: GearQuestion, prob
  */
 export function gearSheet(q: GearToMake): GearSheet {
   const problems = new Problems()
-  problems.object(q?.gear, 'gear')
-  problems.done()
+  const { gear: asked, head, cutters, ...holes } = { ...q }
   // A gear out of a box has a module beside its dp; the dp rules, since the depth of its cutters is another.
-  const { module, ...rest } = q.gear
+  const { module, ...rest } = { ...asked }
   const gear: GearQuestion = rest.dp === undefined && module !== undefined ? { ...rest, module } : rest
-  const made = problems.from(() => spurGear(gear), 'gear')
+  const found = answered(problems, () => spurGear(gear))
+  const cutting = cutterOf(gear, cutters, problems)
+  const indexing = head === undefined ? null : indexingOf(gear.teeth, head, problems)
+  const bore = boreOf(holes, gear, problems)
   problems.done()
-  const { pitchDiameter, rootDiameter, wholeDepth, baseTangent, chordal, undercut, undercutFrom } = made!
+  const made = found as SpurGear
+  const { pitchDiameter, rootDiameter, wholeDepth, baseTangent, chordal, undercut, undercutFrom } = made
   const { teeth, pressureAngle = 20, shift = 0 } = gear
-  const cutting = cutterOf(gear, q.cutters, problems)
-  const indexing = q.head ? indexingOf(teeth, q.head, problems) : null
-  const bore = boreOf(q, gear, problems)
-  problems.done()
-  const name = gearName({ ...gear, module: made!.module, pressureAngle })
-  const diameter = length(made!.tipDiameter)
+  const name = gearName({ ...gear, module: made.module, pressureAngle })
+  const diameter = length(made.tipDiameter)
   const [over, thickness, height] = [length(baseTangent.length), length(chordal.thickness), length(chordal.height)]
   return {
     kind: 'gear',

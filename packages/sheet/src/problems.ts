@@ -12,10 +12,6 @@ const ours: Readonly<Record<string, string>> = {
   number: 'thread.major',
   flutes: 'thread.mate.tap.flutes',
   tolerance: 'thread.mate.tap.tolerance',
-  divisions: 'gear.teeth',
-  'blank.bore': 'bore',
-  'blank.keyway': 'keyway.depth',
-  'blank.wall': 'wall',
 }
 
 /** Collects everything that is wrong with a question, so that one InputError tells it all. */
@@ -36,8 +32,7 @@ export class Problems {
     const refused: Problem[] = []
     const value = gather(refused, read)
     for (const { path, ...problem } of refused) {
-      const named =
-        ours[path] ?? [within, path.replace(/^setUp/, 'train').replace(/^owned/, 'cutters')].filter(Boolean).join('.')
+      const named = ours[path] ?? [within, path.replace(/^setUp/, 'train')].filter(Boolean).join('.')
       this.add({ ...problem, path: named })
     }
     return value

@@ -50,6 +50,13 @@ describe('gearWork', () => {
     expect(wide.sheet.bore!.enough).toBe(false)
   })
 
+  it('makes a sheet of whatever can be read, however odd the rest', () => {
+    const odd = { bore: '12', keywayWidth: '13', keywayDepth: '1', cutters: 'm1: 54-35\nm0: 12-13\n20 dp 99°: 12-13' }
+    const { sheet, outline } = gearWork(gear(44), [], making(odd), undefined)
+    expect([sheet.bore, sheet.cutter.owned]).toEqual([null, null])
+    expect(outline!.loops.map(({ name }) => name)).toEqual(['teeth'])
+  })
+
   it('says which cutter to get when none is owned for the size', () => {
     const { sheet } = gearWork(gear(44), [], making({ cutters: 'module 0.5: 35-54' }), undefined)
     expect(sheet.cutter).toMatchObject({ range: '35 to 54', owned: null })

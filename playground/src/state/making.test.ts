@@ -71,6 +71,11 @@ describe('readMaking', () => {
     ['a bore that cannot be read', { bore: 'wide' }, ['making.bore']],
     ['a keyway in nothing', { keywayWidth: '3', keywayDepth: '1' }, ['making.bore']],
     ['half a keyway', { bore: '10', keywayDepth: '1' }, ['making.keywayWidth']],
+    ['a keyway as wide as its bore', { bore: '10', keywayWidth: '10', keywayDepth: '1' }, ['making.keywayWidth']],
+    ['a bore that is next to nothing', { bore: '0.001' }, ['making.bore']],
+    ['a wall beyond all sense', { bore: '10', wall: '11000' }, ['making.wall']],
+    ['cutters of no size', { cutters: 'module 0: 35-54' }, ['making.cutters']],
+    ['cutters of no angle', { cutters: '20 dp 99°: 35-54' }, ['making.cutters']],
     ['cutters without a size', { cutters: '35-54' }, ['making.cutters']],
   ])('refuses %s beside its field', (_, change, paths) => {
     expect(fields(change)).toEqual(paths)
@@ -95,6 +100,21 @@ describe('readMaking', () => {
   })
 })
 
+describe('what cannot be', () => {
+  it('is left out of what is read, and the rest is kept', () => {
+    const making = readMaking(
+      typed({ cutters: 'm1: 35-54 134-55\nm200: 12-13', bore: '10', keywayWidth: '12', keywayDepth: '1' }),
+    )
+    expect(making.cutters).toEqual([{ module: 1, from: 35, to: 54 }])
+    expect(making.bore).toBeNull()
+    expect(making.problems.map(({ path, message }) => `${path}: ${message}`)).toEqual([
+      'making.keywayWidth: A keyway is narrower than its bore of 10 mm.',
+      'making.cutters: Line 1: the range runs from 134 down to 55: write the smaller count first.',
+      'making.cutters: Line 2: “200” is out of range; expected a module in mm of 0.01 to 100.',
+    ])
+  })
+})
+
 describe('placedAtLimits', () => {
   it.each([
     ['options.teeth', 'making.most'],
@@ -103,6 +123,9 @@ describe('placedAtLimits', () => {
     ['options.blank.bore', 'making.bore'],
     ['options.blank.keyway', 'making.keywayDepth'],
     ['options.blank.wall', 'making.wall'],
+    ['blank.bore', 'making.bore'],
+    ['blank.keyway.width', 'making.keywayWidth'],
+    ['blank.keyway.depth', 'making.keywayDepth'],
   ])('puts %s beside %s', (path, field) => {
     expect(placedAtLimits([{ path, code: 'x', message: 'm' }]).map((one) => one.path)).toEqual([field])
   })

@@ -1,4 +1,4 @@
-import { indexable, type OwnedCutter } from '@trainwright/gearcutting'
+import { checkBlank, chooseCutter, indexable, type OwnedCutter } from '@trainwright/gearcutting'
 import { gather, type Problem } from '@trainwright/measures'
 import type { ProposeOptions } from '@trainwright/trains'
 import { millimetres, number, zeroOr } from './read-text.js'
@@ -20,9 +20,10 @@ const fields: readonly [RegExp, string][] = [
   [/^options\.module/, 'module'],
   [/^head\.worm/, 'worm'],
   [/^head\.plates/, 'plates'],
-  [/^options\.blank\.bore/, 'bore'],
-  [/^options\.blank\.keyway/, 'keywayDepth'],
-  [/^options\.blank\.wall/, 'wall'],
+  [/^(options\.)?blank\.bore/, 'bore'],
+  [/^blank\.keyway\.width/, 'keywayWidth'],
+  [/^(options\.)?blank\.keyway/, 'keywayDepth'],
+  [/^(options\.)?blank\.wall/, 'wall'],
 ]
 
 /** Problems of these limits at the fields of the page; others are left out, for they stand elsewhere already. */
@@ -50,6 +51,9 @@ function at<T>(problems: Problem[], read: () => T): T | undefined {
   return result
 }
 
+/** A gear that can be made, where bores and cutters are looked at before there is one to make. */
+const SOME_GEAR = { teeth: 40, module: 1 }
+
 /** A head that divides nothing but checks the range all the same, for the owner who has none. */
 const NO_HEAD = { worm: 1, plates: [[2]] }
 
@@ -71,7 +75,17 @@ function blank(typed: TypedMaking, problems: Problem[]): Making['bore'] {
   if (bore === 0 && (width || depth || wall)) need('bore')
   if (width === 0 && depth) need('keywayWidth')
   if (depth === 0 && width) need('keywayDepth')
-  return bore ? { bore, keyway: width && depth ? { width, depth } : null, wall: wall ?? 0 } : null
+  if (!bore) return null
+  const keyway = width && depth ? { width, depth } : null
+  const whole = { bore, wall: wall ?? 0, ...(keyway && { keyway }) }
+  return at(problems, () => checkBlank({ ...SOME_GEAR, blank: whole })) ? { bore, keyway, wall: whole.wall } : null
+}
+
+/** What is wrong with a cutter, whether or not it would cut some gear. */
+function faultsOf(owned: OwnedCutter): Problem[] {
+  const found: Problem[] = []
+  gather(found, () => chooseCutter({ ...SOME_GEAR, owned: [owned] }))
+  return found.filter(({ path }) => path.startsWith('owned[0]'))
 }
 
 const SIZE = /^(?:(?:module|mod|m)\s*([\d.]+)|([\d.]+)\s*(?:module|mod|dp))/i
@@ -92,12 +106,16 @@ function readCutters(text: string, problems: Problem[]): OwnedCutter[] | null {
       return []
     }
     const value = Number(size[1] ?? size[2])
-    return ranges.map(([, from, to]) => ({
+    const read = ranges.map(([, from, to]) => ({
       ...(/dp/i.test(size[0]) ? { dp: value } : { module: value }),
       ...(angle ? { pressureAngle: Number(angle[1]) } : {}),
       from: Number(from),
       ...(to && !/rack/i.test(to) ? { to: Number(to) } : {}),
     }))
+    const faults = read.map(faultsOf)
+    for (const problem of faults.flat())
+      problems.push({ ...problem, path: 'making.cutters', message: `Line ${i + 1}: ${problem.message}` })
+    return read.filter((_, k) => faults[k]!.length === 0)
   })
   return lines.length > 0 ? owned : null
 }

@@ -2,12 +2,13 @@ import type { Plugin } from 'vite'
 
 /**
  * Few chunks, each packed as one text: what page and worker share, the page, the set-up sheet with the tables of threads.
- * What is left is the worker, the banjo, the sheets for making gears, and DXF.
+ * What is left is the worker, the banjo, the sheets for making gears, and DXF; the few lines that these two share go to
+ * what is there already.
  */
 export const chunks = [
   {
     name: 'shared',
-    test: /[\\/](measures|trains|fraction\.js|comlink)[\\/](?!.*[\\/]worker[\\/](client|lane|thread|index))/,
+    test: /[\\/](measures|trains|fraction\.js|comlink)[\\/](?!.*[\\/]worker[\\/](client|lane|thread|index))|[\\/]no-outline\b/,
     minShareCount: 2,
     priority: 3,
   },

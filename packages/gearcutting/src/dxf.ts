@@ -1,4 +1,6 @@
 import { DxfWriter, LWPolylineFlags, point3d, Units } from '@tarikjabiri/dxf'
+import { InputError } from '@trainwright/measures'
+import { faultsOf } from './no-outline.js'
 import type { Outline } from './outline.js'
 
 /**
@@ -8,8 +10,12 @@ import type { Outline } from './outline.js'
  * ```ts
  * const { outlineDxf } = await import('@trainwright/gearcutting/dxf')
  * ```
+ * @throws InputError when it is no outline.
  */
-export function outlineDxf({ loops, circles }: Outline): string {
+export function outlineDxf(outline: Outline): string {
+  const faults = faultsOf(outline)
+  if (faults.length > 0) throw new InputError(faults)
+  const { loops, circles } = outline
   const drawing = new DxfWriter()
   drawing.setUnits(Units.Millimeters)
   const layer = (name: string): { layerName: string } => {

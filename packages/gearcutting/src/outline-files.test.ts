@@ -1,9 +1,10 @@
+import { InputError } from '@trainwright/measures'
 import { DOMParser } from '@xmldom/xmldom'
 import dxfParser, { type ICircleEntity, type ILwpolylineEntity } from 'dxf-parser'
 import svgpath from 'svgpath'
 import { describe, expect, test } from 'vitest'
 import { outlineDxf } from './dxf.js'
-import { type OutlineQuestion, outline, outlineSvg, spurGear } from './index.js'
+import { type OutlineQuestion, outline, outlinePath, outlineSvg, spurGear } from './index.js'
 
 // Its types tell of a module, its file for Node is the class itself.
 const DxfParser = dxfParser as unknown as typeof dxfParser.DxfParser
@@ -130,6 +131,46 @@ describe.each(gears)('$teeth teeth read back', (q) => {
       expect(Math.max(...lines.BORE.map(({ x }) => x))).toBeCloseTo(q.bore! / 2 + q.keyway.depth, 6)
       expect(2 * Math.min(...lines.BORE.map(({ x, y }) => Math.hypot(x, y)))).toBeCloseTo(q.bore!, 6)
     } else expect(lines).not.toHaveProperty('BORE')
+  })
+})
+
+describe('bad input', () => {
+  const problems = (write: () => string): string[] => {
+    try {
+      return [write()]
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error
+      return error.problems.map(({ path, code }) => `${path} ${code}`)
+    }
+  }
+  const drawn = outline(gears[0])
+
+  test.each([null, undefined, 7, 'outline', [], {}, { loops: [] }])('%j is no outline', (none) => {
+    for (const write of [outlineSvg, outlinePath, outlineDxf])
+      expect(problems(() => write(none as never))).toEqual(['outline no-outline'])
+  })
+
+  test.each<[unknown, string]>([
+    [Number.NaN, 'not-a-number'],
+    [Number.POSITIVE_INFINITY, 'not-a-number'],
+    ['thin', 'not-a-number'],
+    [null, 'missing'],
+    [-1, 'range'],
+    [0, 'range'],
+    // Below a millionth it would be written as 0.
+    [1e-7, 'range'],
+  ])('a stroke of %j is %s', (stroke, code) => {
+    expect(problems(() => outlineSvg(drawn, { stroke: stroke as number }))).toEqual([`stroke ${code}`])
+    expect(problems(() => outlineSvg(null as never, { stroke: stroke as number }))).toEqual([
+      'outline no-outline',
+      `stroke ${code}`,
+    ])
+  })
+
+  test('any other stroke is written as it is', () => {
+    expect(outlineSvg(drawn, { stroke: 0.25 })).toContain('stroke-width="0.25"')
+    expect(outlineSvg(drawn, undefined)).toContain('stroke-width="0.1"')
+    expect(outlineSvg(drawn, null as never)).toBe(outlineSvg(drawn))
   })
 })
 

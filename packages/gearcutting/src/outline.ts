@@ -110,7 +110,8 @@ function pinMeetsKeyway(pin: NonNullable<OutlineQuestion['pin']>, floor: number,
  * const gear = outline({ teeth: 32, module: 1, bore: 12, keyway: { width: 4, depth: 1.8 } })
  * gear.loops.map((loop) => loop.name) // ['teeth', 'bore']
  * ```
- * @throws InputError as spurGear, and for holes that do not fit, and for teeth that undercutting cuts off.
+ * @throws InputError as spurGear, and for a tolerance out of range, holes that do not fit, and teeth that undercutting
+ * cuts off.
  */
 export function outline(q: OutlineQuestion): Outline {
   const checks = new Checks()

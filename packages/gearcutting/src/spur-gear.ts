@@ -10,7 +10,10 @@ export interface SpurGear {
   tipDiameter: number
   rootDiameter: number
   addendum: number
-  /** The depth to which the cutter is fed in from touching the blank. */
+  /**
+   * The depth to which the cutter is fed in from touching the blank, for teeth of full thickness: a form cutter that is to
+   * thin them as well goes deeper, until `baseTangent` is reached.
+   */
   wholeDepth: number
   /** Along the pitch circle. */
   toothThickness: number

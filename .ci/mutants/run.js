@@ -48,6 +48,8 @@ function mutate(name) {
       for (const mutant of mutants) {
         counts[mutant.status] = (counts[mutant.status] ?? 0) + 1
         if (mutant.status === 'Survived' || mutant.status === 'NoCoverage') console.log(line(path, source, mutant))
+        if (mutant.status === 'Survived' && mutant.testsCompleted < mutant.coveredBy.length)
+          throw new Error(`of the tests that reach mutant ${mutant.id} of ${path} not all were run`)
       }
   const found = counts.Killed + counts.Timeout
   const all = found + counts.Survived + counts.NoCoverage

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import demo from '../../../test-data/demo-workshop.json' with { type: 'json' }
 import { setUpSheet } from './set-up-sheet.js'
-import { readDemo } from './testing/demo.js'
+import { plain, readDemo, trainFor } from './testing/demo.js'
 import type { ThreadWork } from './thread-work.js'
 
 const { footScrew, workshop } = readDemo(demo)
@@ -45,6 +45,18 @@ describe('blank and depth', () => {
     expect(limits!.minor!.map((x) => x.text)).toEqual(['8.917 mm', '9.153 mm'])
     expect(blank.mm).toBeCloseTo(9.035, 3)
     expect(text).toBe('Nut, form metric (ISO 68-1), 60°, lead angle 1.95°; worked to the middle of the limits')
+  })
+})
+
+describe('a numbered BA', () => {
+  // 7 BA: pitch 0.48, major 2.50, effective 2.210, minor 1.92 (Machinery's Handbook, 31st ed., p. 2115).
+  it('has the figures of its table, in the dimensions as in the limits', () => {
+    const ba = { pitch: '0.48 mm' }
+    const shop = plain({}, [20, 20, 50, 50])
+    const work = { form: 'ba', major: 2.5, class: 'close' } as const
+    const { effective, minor, limits } = setUpSheet(shop, ba, trainFor(shop, ba), work).cutting!
+    expect([effective.text, minor.text]).toEqual(['2.210 mm', '1.920 mm'])
+    expect([limits!.effective[1].text, limits!.minor![1].text]).toEqual(['2.210 mm', '1.920 mm'])
   })
 })
 

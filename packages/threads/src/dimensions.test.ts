@@ -11,6 +11,7 @@ import { cot, radians } from './rounding.js'
 import { series } from './series.js'
 
 const names = Object.keys(forms) as FormName[]
+const baPitches = new Set(series('BA').map(({ pitch }) => Number.parseFloat(pitch)))
 const problems = (ask: () => unknown): readonly { path: string; code: string; message: string }[] => {
   try {
     ask()
@@ -47,6 +48,31 @@ describe('published tables', () => {
     })
     expect(wrong.length).toBeGreaterThan(50)
     expect(wrong.filter(Boolean)).toEqual([])
+  })
+
+  // Machinery's Handbook, 31st ed., p. 2115 (BS 93:1951); from 17 BA Kaye and Laby (1941), p. 25.
+  it('gives the figures of a numbered BA, from the nominal diameter and from the effective', () => {
+    const wrong = rows('threads/ba.csv').flatMap(({ number, what, value, note }) => {
+      if (!['depth', 'effective', 'minor'].includes(what)) return []
+      const { pitch, major, effective } = series('BA')[Number(number)]
+      return [{ major }, { effective }].map((one) => {
+        const thread = threadDimensions({ form: 'ba', pitch, ...one })
+        expect(thread.internal.minor).toBe(thread.minor)
+        return disagreement(thread[what as 'depth' | 'effective' | 'minor'], value, note)
+      })
+    })
+    expect(wrong.length).toBeGreaterThan(60)
+    expect(wrong.filter(Boolean)).toEqual([])
+  })
+
+  it('gives a BA of any other pitch its 0.6 p', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 20, max: 4000 }), (thousandths) => {
+        const p = thousandths / 1000
+        const { depth } = threadDimensions({ form: 'ba', pitch: `${p}`, major: 50 })
+        expect(depth).toBeCloseTo(0.6 * p, baPitches.has(p) ? 2 : 8)
+      }),
+    )
   })
 
   it.each([
@@ -153,10 +179,11 @@ describe('laws', () => {
     )
   })
 
-  it('scales: twice the pitch and diameter is twice the thread, where no fixed clearance is added', () => {
+  it('scales: twice the pitch and diameter is twice the thread, where nothing fixed is added or rounded', () => {
     const scaling = names.filter((name) => forms[name].clearance === undefined)
     fc.assert(
       fc.property(fc.oneof(fc.constantFrom(...scaling), own), pitch, (form, p) => {
+        fc.pre(form !== 'ba' || !(baPitches.has(p) || baPitches.has(2 * p)))
         const small = threadDimensions({ form, pitch: `${p}`, major: 50 })
         const big = threadDimensions({ form, pitch: `${2 * p}`, major: 100 })
         for (const key of ['effective', 'minor', 'depth', 'sharpHeight'] as const)

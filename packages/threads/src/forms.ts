@@ -106,7 +106,13 @@ export interface Profile {
   flankBottom: number
 }
 
-function infoOf(form: Form, ask: Checks): FormInfo {
+/** The pitches of 0 to 16 BA: 0.9^n, to 0.01 mm. */
+const baPitches = Array.from({ length: 17 }, (_, n) => Number((0.9 ** n).toFixed(2)))
+
+function infoOf(form: Form, p: number, ask: Checks): FormInfo {
+  // At its own pitches BS 93 gives the depth to 0.005 mm, and counts the diameters from that (Machinery's Handbook, 31st ed., p. 2115).
+  if (form === 'ba' && baPitches.includes(p))
+    return { ...forms.ba, ...even(forms.ba.standard, forms.ba.angle, Math.round(120 * p) / 400 / p) }
   if (typeof form === 'string' && Object.hasOwn(forms, form)) return forms[form]
   if (typeof form !== 'object' || form === null) {
     ask.say('form', 'choice', [...Object.keys(forms), 'your own { angle, crest, root }'])
@@ -121,7 +127,7 @@ function infoOf(form: Form, ask: Checks): FormInfo {
 
 /** Reads a form and sets it out at a pitch of `p` mm. */
 export function profileOf(form: Form, p: number, ask: Checks): Profile {
-  const info = infoOf(form, ask)
+  const info = infoOf(form, p, ask)
   const half = radians(info.angle / 2)
   const sharpHeight = half > 0 ? (p / 2) * cot(half) : 0
   const gaps = info.clearance ?? [[0, 0]]

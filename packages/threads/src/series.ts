@@ -62,44 +62,34 @@ function entryOf(table: SeriesTable, size: string, pitchNumber: number, p: numbe
 }
 
 /**
- * 0 to 25 BA, to the digit printed: pitch 0.9^n to 0.01 mm, major 6 (0.9^n)^1.2 to two figures, depth 0.6 p to 0.005 mm
- * (BS 93, in Machinery's Handbook, 31st ed., p. 2115). From 17 BA pitch and major as in Kaye and Laby's tables (1941),
- * p. 25, which print no depth: 0.6 p.
+ * 0 to 25 BA, to the digit printed: pitch 0.9^n to 0.01 mm, major 6 (0.9^n)^1.2 to two figures (BS 93, in Machinery's
+ * Handbook, 31st ed., p. 2115). From 17 BA as in Kaye and Laby's tables (1941), p. 25, which print no depth: 0.6 p.
  */
-function baEntry(n: number): Entry {
-  const p = Number((0.9 ** n).toFixed(2))
-  const major = Number((6 * 0.9 ** (1.2 * n)).toPrecision(2))
-  const depth = n > 16 ? 0.6 * p : Math.round(120 * p) / 200
-  return {
-    thread: {
-      name: `${n} BA`,
-      series: 'BA',
-      form: 'ba',
-      pitch: `${p} mm`,
-      ...rounded({ major, effective: major - depth, minor: major - 2 * depth }),
-    },
-    pitch: p,
-    bare: `${n} BA`,
-    needsPitch: false,
-    pitchNumber: p,
-  }
-}
+const ba: SeriesTable = [
+  'BA',
+  'ba',
+  'mm',
+  '{d} BA',
+  Array.from({ length: 26 }, (_, n) => `${(0.9 ** n).toFixed(2)}:${n}=${(6 * 0.9 ** (1.2 * n)).toPrecision(2)}`).join(
+    ' ',
+  ),
+]
 
 let built: ReadonlyMap<string, Entry[]> | undefined
 
 /** All entries by series, smallest first (BA by number); built when first asked for. */
 export function allEntries(): ReadonlyMap<string, Entry[]> {
-  built ??= new Map([
-    ...seriesTables.map((table): [string, Entry[]] => {
+  built ??= new Map(
+    [...seriesTables, ba].map((table): [string, Entry[]] => {
       const entries = table[4].split(' ').flatMap((group) => {
         const [pitch, sizes] = group.split(':')
         const p = mm(pitchText(table, pitch))
         return sizes.split(',').map((size) => entryOf(table, size, Number(pitch), p))
       })
-      return [table[0], entries.sort((a, b) => a.thread.major - b.thread.major || b.pitch - a.pitch)]
+      if (table !== ba) entries.sort((a, b) => a.thread.major - b.thread.major || b.pitch - a.pitch)
+      return [table[0], entries]
     }),
-    ['BA', Array.from({ length: 26 }, (_, n) => baEntry(n))],
-  ])
+  )
   // These are handed out as they are.
   for (const { thread } of [...built.values()].flat()) Object.freeze(thread)
   return built

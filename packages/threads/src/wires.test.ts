@@ -115,7 +115,8 @@ describe('laws', () => {
   it('scales with the pitch', () => {
     fc.assert(
       fc.property(question, ({ form, pitch, turns }) => {
-        if (form === 'trapezoidal' || form === 'acme') return
+        // These have clearances that do not scale, or, at the pitches of BS 93, a depth that is rounded.
+        if (form === 'trapezoidal' || form === 'acme' || form === 'ba') return
         const one = wireSizes({ form, pitch })
         const twice = wireSizes({ form, pitch: `${2 * Number(pitch)}` })
         for (const size of ['least', 'best', 'greatest'] as const) expect(twice[size]).toBeCloseTo(2 * one[size], 7)

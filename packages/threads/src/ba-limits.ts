@@ -1,8 +1,7 @@
-import { parsePitch, toNumber } from '@trainwright/measures'
 import { Checks } from './checks.js'
 import type { Limits } from './iso-limits.js'
 import { rounded } from './rounding.js'
-import { series } from './series.js'
+import { allEntries, type Entry } from './series.js'
 
 /**
  * Limits of size of a BA screw or nut, mm, by the formulas of BS 93 (Machinery's Handbook, 31st ed., p. 2115; BS 93:2008):
@@ -15,15 +14,16 @@ export function baLimits(q: { number: number; class?: 'close' | 'normal'; nut?: 
   const ask = new Checks(q)
   const n = ask.whole('number', 0, 16)
   const quality = ask.choice('class', n > 10 ? ['normal'] : ['normal', 'close'])
+  const nut = ask.choice('nut', [false, true])
   ask.done()
-  const { pitch, major, effective, minor } = series('BA')[n]
-  const p = toNumber(parsePitch(pitch).mm)
+  const { thread, pitch: p } = allEntries().find(({ thread }) => thread.name === `${n} BA`) as Entry
+  const { major, effective, minor } = thread
   const close = quality === 'close'
-  const allowance = close || n > 10 || q.nut ? 0 : 0.025
+  const allowance = close || n > 10 || nut ? 0 : 0.025
   const under = (size: number, tolerance: number): [number, number] => [size - allowance - tolerance, size - allowance]
   const greatest = effective + 0.12 * p + 0.03
   return rounded<Limits>(
-    q.nut
+    nut
       ? {
           major: [major, greatest + major - effective],
           effective: [effective, greatest],

@@ -5,7 +5,6 @@ import {
   type Problem,
   parsePitch,
   type Rational,
-  rational,
   toNumber,
 } from '@trainwright/measures'
 import { type Code, type Data, sentence } from './messages.js'
@@ -13,9 +12,12 @@ import { type Code, type Data, sentence } from './messages.js'
 /** A length given exactly: the text a person types, or the `{ n, d }` (mm, 59 digits at most) that an answer carries. */
 export type ExactLength = PitchText | Rational
 
+const MOST = 10_000
+
 /**
- * Reads one question by path ('wire', 'dial.lines', 'drills[2]') and collects everything that is wrong with it. Readers
- * give a harmless value where they find a problem; `done` throws before any of these is used.
+ * Reads one question by path ('wire', 'dial.lines', 'drills[2]') and collects everything that is wrong with it. A number
+ * that is refused is read as NaN, and so is all that is reckoned from it; no comparison with NaN holds. So what rests on a
+ * refused value raises no problem of its own, all else is judged, and `done` throws before a NaN gets out.
  */
 export class Checks {
   private readonly problems: Problem[] = []
@@ -40,12 +42,20 @@ export class Checks {
     if (this.problems.length > 0) throw new InputError(this.problems)
   }
 
+  /** What another function makes of the same question; undefined when it refuses. */
+  from<T>(read: () => T): T | undefined {
+    return gather(this.problems, read)
+  }
+
   /** A finite number, `least` to `most`. */
-  number(path: string, least = 1e-6, most = 10_000, otherwise?: number, kind: '' | 'whole ' = ''): number {
-    const value = (this.at(path) ?? otherwise) as number
-    if (typeof value === 'number' && value >= least && value <= most && (!kind || value % 1 === 0)) return value
-    this.say(path, 'number', kind, least, most)
-    return 1
+  number(path: string, least = 1e-6, most = MOST, otherwise?: number, kind: '' | 'whole ' = ''): number {
+    const given = this.at(path) ?? undefined
+    const value = (given ?? otherwise) as number
+    // Bounds that rest on a refused value are NaN and bound nothing.
+    const [low, high] = [least || 0, most || MOST]
+    if (typeof value === 'number' && value >= low && value <= high && (!kind || value % 1 === 0)) return value
+    if (given !== undefined || !Number.isNaN(otherwise)) this.say(path, 'number', kind, low, high)
+    return Number.NaN
   }
 
   whole(path: string, least: number, most: number, otherwise?: number): number {
@@ -53,7 +63,7 @@ export class Checks {
   }
 
   /** One of the words; the first when none is given and `optional`. */
-  choice<T extends string>(path: string, known: readonly T[], optional = true): T {
+  choice<T extends string | boolean>(path: string, known: readonly T[], optional = true): T {
     const value = this.at(path) ?? (optional ? known[0] : undefined)
     if (known.includes(value as T)) return value as T
     this.say(path, 'choice', known)
@@ -62,20 +72,20 @@ export class Checks {
 
   /** A list of numbers above zero; none when it is left out and `optional`. */
   numbers(path: string, optional = true): number[] {
-    const value = this.at(path)
-    if (Array.isArray(value)) return value.map((_, i) => this.number(`${path}[${i}]`))
-    return optional && value === undefined ? [] : [this.number(`${path}[0]`)]
+    const value = this.at(path) ?? (optional ? [] : undefined)
+    return (Array.isArray(value) ? value : [value]).map((_, i) => this.number(`${path}[${i}]`))
   }
 
-  /** Millimetres, exactly, 0.001 to 1000. */
+  /** Millimetres, exactly, 0.001 to 1000; only to be used once `done` has passed. */
   exact(path: string): Rational {
     const value = this.at(path) as ExactLength
     const { n, d } = Object(value) as Rational
-    return gather(this.problems, () => parsePitch(n && d ? `${n}/${d}` : (value as PitchText), path).mm) ?? rational(1)
+    return this.from(() => parsePitch(n && d ? `${n}/${d}` : (value as PitchText), path).mm) as Rational
   }
 
   /** Millimetres, as near as a double comes. */
   mm(path: string): number {
-    return toNumber(this.exact(path))
+    const length: Rational | undefined = this.exact(path)
+    return length ? toNumber(length) : Number.NaN
   }
 }

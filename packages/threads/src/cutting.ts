@@ -56,9 +56,8 @@ export function threadCut(q: {
   nose?: Nose
 }): Cut {
   const { ask, pitch, profile, path, effective } = readThread(q)
-  const crest = ask.choice('crest', profile.half > 0 ? ['form', 'sharp'] : ['form'])
+  const crest = ask.choice('crest', profile.half === 0 ? ['form'] : ['form', 'sharp'])
   const { below } = noseOf(q.nose, profile, pitch, ask)
-  ask.done()
   checkCore(effective, { ...profile, dedendum: below }, ask, path)
   ask.done()
   const above = crest === 'sharp' ? profile.sharpHeight / 2 : profile.addendum

@@ -1,4 +1,4 @@
-import { multiply, type PitchText, type Rational, rational, toNumber } from '@trainwright/measures'
+import { multiply, type PitchText, rational, toNumber } from '@trainwright/measures'
 import { Checks } from './checks.js'
 import { type Form, type Profile, profileOf } from './forms.js'
 import { degrees, rounded } from './rounding.js'
@@ -42,27 +42,28 @@ export function checkCore(effective: number, profile: Profile, ask: Checks, path
   if (root <= 0) ask.say(path, 'core', root, least)
 }
 
-/** A thread as read: its pitch exactly and in mm, its profile, and the effective diameter from whichever was given. */
+/** A thread as read: its pitch in mm, its profile, and both diameters from whichever was given. */
 export interface ThreadRead {
   ask: Checks
-  exact: Rational
   pitch: number
   profile: Profile
   path: 'major' | 'effective'
+  major: number
   effective: number
 }
 
 /** Reads form, pitch and the one diameter. */
 export function readThread(q: Pick<ThreadQuestion, 'form' | 'pitch' | 'major' | 'effective'>): ThreadRead {
   const ask = new Checks(q)
-  const exact = ask.exact('pitch')
-  const pitch = toNumber(exact)
+  const pitch = ask.mm('pitch')
   const profile = profileOf(q.form, pitch, ask)
   const path = q.major === undefined ? 'effective' : 'major'
   const one = (q.major === undefined) !== (q.effective === undefined)
   if (!one) ask.say('', 'one-diameter')
-  const given = one ? ask.number(path) : 1
-  return { ask, exact, pitch, profile, path, effective: path === 'major' ? given - 2 * profile.addendum : given }
+  const given = one ? ask.number(path) : Number.NaN
+  const crests = 2 * profile.addendum
+  const [major, effective] = path === 'major' ? [given, given - crests] : [given + crests, given]
+  return { ask, pitch, profile, path, major, effective }
 }
 
 /**
@@ -72,12 +73,11 @@ export function readThread(q: Pick<ThreadQuestion, 'form' | 'pitch' | 'major' | 
  * @throws InputError for an unknown form, an unreadable pitch, none or two diameters, or diameters that cross.
  */
 export function threadDimensions(q: ThreadQuestion): ThreadDimensions {
-  const { ask, exact, pitch, profile, path, effective } = readThread(q)
+  const { ask, pitch, profile, path, effective } = readThread(q)
   const starts = ask.whole('starts', 1, 60, 1)
-  ask.done()
   checkCore(effective, profile, ask, path)
   ask.done()
-  const lead = toNumber(multiply(exact, rational(starts)))
+  const lead = toNumber(multiply(ask.exact('pitch'), rational(starts)))
   const at = (height: number): number => effective + 2 * height
   return rounded({
     pitch,

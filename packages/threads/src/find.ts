@@ -1,8 +1,13 @@
 import { tidy } from '@trainwright/measures'
 import { allEntries, type SeriesThread } from './series.js'
 
-const fillers = ['X', 'NO', 'MM', 'IN', 'TPI']
+/** Words that mean another, or nothing. */
 const aliases: Readonly<Record<string, string>> = {
+  X: '',
+  NO: '',
+  MM: '',
+  IN: '',
+  TPI: '',
   W: 'BSW',
   WHIT: 'BSW',
   WHITWORTH: 'BSW',
@@ -27,21 +32,19 @@ function keyOf(name: string): string {
   )) {
     const value = d ? Number(whole) + Number(n) / Number(d) : Number(token)
     if (!Number.isNaN(value)) numbers.push(value)
-    else if (!fillers.includes(word)) words.push(aliases[word] ?? word)
+    else words.push(aliases[word] ?? word)
   }
-  return [...words, ...numbers].join(' ')
+  return [...words.filter(Boolean), ...numbers].join(' ')
 }
 
 let index: Map<string, SeriesThread> | undefined
 
-/** Every thread by what its name says, with its pitch and, where the name goes without, also without it. */
+/** Every thread by what its names say. */
 function threadsByKey(): ReadonlyMap<string, SeriesThread> {
   if (index) return index
   index = new Map()
-  for (const { thread, bare, pitchNumber, needsPitch } of [...allEntries().values()].flat()) {
-    const names = [`${bare} ${pitchNumber}`, ...(needsPitch ? [] : [bare])]
+  for (const { thread, names } of allEntries())
     for (const key of names.map(keyOf)) if (!index.has(key)) index.set(key, thread)
-  }
   return index
 }
 

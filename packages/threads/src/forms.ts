@@ -101,6 +101,8 @@ export interface Profile {
   dedendum: number
   nutAddendum: number
   nutDedendum: number
+  /** Of crest and root where they are round, else 0. */
+  radius: number
   /** How far out and in the flank runs straight. */
   flankTop: number
   flankBottom: number
@@ -116,7 +118,7 @@ function infoOf(form: Form, p: number, ask: Checks): FormInfo {
   if (typeof form === 'string' && Object.hasOwn(forms, form)) return forms[form]
   if (typeof form !== 'object' || form === null) {
     ask.say('form', 'choice', [...Object.keys(forms), 'your own { angle, crest, root }'])
-    return forms.metric
+    return even('', Number.NaN, Number.NaN)
   }
   const angle = ask.number('form.angle', 5, 150)
   const height = cot(radians(angle / 2)) / 2
@@ -129,16 +131,14 @@ function infoOf(form: Form, p: number, ask: Checks): FormInfo {
 export function profileOf(form: Form, p: number, ask: Checks): Profile {
   const info = infoOf(form, p, ask)
   const half = radians(info.angle / 2)
-  const sharpHeight = half > 0 ? (p / 2) * cot(half) : 0
+  const sharpHeight = half === 0 ? 0 : (p / 2) * cot(half)
   const gaps = info.clearance ?? [[0, 0]]
   const clearance = (gaps.find(([upTo]) => p <= upTo) ?? gaps[gaps.length - 1])[1]
   const addendum = info.addendum * p
   const nutDedendum = info.nutDedendum * p
-  let flankTop = addendum
-  if (info.rounded) {
-    const cosec = 1 / Math.sin(half)
-    flankTop = sharpHeight / 2 - ((sharpHeight / 2 - addendum) / (cosec - 1)) * (cosec - Math.sin(half))
-  }
+  const cosec = 1 / Math.sin(half)
+  const radius = info.rounded ? (sharpHeight / 2 - addendum) / (cosec - 1) : 0
+  const flankTop = info.rounded ? sharpHeight / 2 - radius * (cosec - Math.sin(half)) : addendum
   return {
     angle: info.angle,
     half,
@@ -147,6 +147,7 @@ export function profileOf(form: Form, p: number, ask: Checks): Profile {
     dedendum: info.dedendum * p + clearance,
     nutAddendum: addendum + clearance,
     nutDedendum,
+    radius,
     flankTop,
     flankBottom: info.rounded ? flankTop : nutDedendum,
   }
@@ -155,6 +156,7 @@ export function profileOf(form: Form, p: number, ask: Checks): Profile {
 /** A form whose flanks slope, as wires and lead errors need it. */
 export function slopingProfile(form: Form, p: number, ask: Checks): Profile {
   const profile = profileOf(form, p, ask)
-  if (profile.half === 0) ask.say('form', 'no-flanks')
-  return profile
+  if (profile.half > 0 || Number.isNaN(profile.half)) return profile
+  ask.say('form', 'no-flanks')
+  return { ...profile, half: Number.NaN }
 }

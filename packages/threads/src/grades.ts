@@ -14,18 +14,8 @@ function preferred(from: number, steps: number): number {
 
 const lines = (table: string): string[][] => table.split('\n').map((line) => line.split(' '))
 
-/** What the tables say of one pitch, micrometres. */
-export interface PitchRow {
-  pitch: number
-  /** Of the positions h, g, f, e; 0 also where there is none but h. */
-  deviations: readonly number[]
-  td: number
-  td1: number
-}
-export const pitchRows: readonly PitchRow[] = lines(byPitch).map((line) => {
-  const [pitch, g, f, e, td, td1] = line.map(Number)
-  return { pitch, deviations: [0, g, f, e], td, td1 }
-})
+/** What the tables say of each pitch: pitch, mm; deviations g, f and e, 0 where there is none, Td(6) and TD1(6), micrometres. */
+export const pitchRows: readonly (readonly number[])[] = lines(byPitch).map((line) => line.map(Number))
 /** Td2(6) by pitch, for the diameters up to and including `upTo`. */
 export const diameterSteps: readonly { upTo: number; td2: ReadonlyMap<number, number> }[] = lines(byStep).map(
   ([upTo, ...cells]) => ({

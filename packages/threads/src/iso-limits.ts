@@ -1,6 +1,6 @@
 import type { PitchText } from '@trainwright/measures'
 import { Checks } from './checks.js'
-import { diameterSteps, gradesAt, type PitchRow, pitchRows, toleranceAt } from './grades.js'
+import { diameterSteps, gradesAt, pitchRows, toleranceAt } from './grades.js'
 import { rounded } from './rounding.js'
 
 /** A metric thread and its tolerance class. */
@@ -21,7 +21,7 @@ export interface Limits {
 
 const root3 = Math.sqrt(3)
 const nearest = (all: readonly number[], to: number): number =>
-  all.reduce((best, x) => (Math.abs(x - to) < Math.abs(best - to) ? x : best))
+  all.reduce((best, x) => (Math.abs(x - to) < Math.abs(best - to) ? x : best), all[0])
 
 /**
  * Limits of size of an ISO metric thread by the tables of ISO 965-1: fundamental deviations e, f, g, h and G, H;
@@ -37,19 +37,18 @@ export function isoLimits(q: LimitsQuestion): Limits {
   const d = ask.number('diameter', 1, 355)
   const parsed = /^\s*(\d)\s*([efghGH])\s*(?:(\d)\s*\2)?\s*$/.exec(String(q.class))
   if (!parsed) ask.say('class', 'class')
-  ask.done()
-  const [, first, letter, second = first] = parsed as RegExpExecArray
-  const position = letter.toLowerCase()
-  const nut = letter !== position
-
-  const td2s = (diameterSteps.find(({ upTo }) => d <= upTo) as (typeof diameterSteps)[number]).td2
+  const td2s = diameterSteps.find(({ upTo }) => d <= upTo)?.td2 ?? new Map<number, number>()
   const pitches = [...td2s.keys()]
   const pitch = nearest(pitches, p)
   if (Math.abs(pitch - p) > 1e-9) ask.say('pitch', 'step-pitch', pitches, pitch)
   ask.done()
 
-  const row = pitchRows.find((r) => r.pitch === pitch) as PitchRow
-  const deviation = row.deviations['hgfe'.indexOf(position)]
+  const [, first, letter, second = first] = parsed as RegExpExecArray
+  const position = letter.toLowerCase() as 'h' | 'g' | 'f' | 'e'
+  const nut = letter !== position
+
+  const [, g, f, e, td, td1] = pitchRows.find(([at]) => at === pitch) as readonly number[]
+  const deviation = { h: 0, g, f, e }[position] as number
   const exists = position === 'h' || deviation > 0
   const asked = [Number(first), Number(second)]
   const ofEffective = nut ? 'tD2' : 'td2'
@@ -64,23 +63,25 @@ export function isoLimits(q: LimitsQuestion): Limits {
 
   const away = deviation / 1000
   const onEffective = toleranceAt(ofEffective, td2s.get(pitch) as number, effectiveGrade) / 1000
-  const onCrest = toleranceAt(ofCrest, nut ? row.td1 : row.td, crestGrade) / 1000
-  const effective = d - (3 * root3 * pitch) / 8
+  const onCrest = toleranceAt(ofCrest, nut ? td1 : td, crestGrade) / 1000
+  // H/24, H the height of the sharp triangle.
+  const part = (root3 * pitch) / 48
+  const major = d + (nut ? away : -away)
+  const effective = major - 18 * part
   if (nut) {
-    const minor = d - (5 * root3 * pitch) / 8 + away
-    const greatest = effective + away + onEffective
+    const minor = major - 30 * part
+    const greatest = effective + onEffective
     return rounded<Limits>({
-      major: [d + away, greatest + (11 * root3 * pitch) / 24],
-      effective: [effective + away, greatest],
+      major: [major, greatest + 22 * part],
+      effective: [effective, greatest],
       minor: [minor, minor + onCrest],
     })
   }
-  const greatest = effective - away
-  const least = greatest - onEffective
+  const least = effective - onEffective
   return rounded<Limits>({
-    major: [d - away - onCrest, d - away],
-    effective: [least, greatest],
+    major: [major - onCrest, major],
+    effective: [least, effective],
     // H/2 to a flat root; with a root of radius P/8, another P/4 less deep than the sharp triangle: H - P/4.
-    minor: [least - (root3 / 2 - 0.25) * pitch, greatest - (root3 * pitch) / 4],
+    minor: [least - 24 * part + pitch / 4, effective - 12 * part],
   })
 }

@@ -1,9 +1,15 @@
 import type { PitchText } from '@trainwright/measures'
 import { Checks } from './checks.js'
 import { type Form, slopingProfile } from './forms.js'
-import { isoLimits } from './iso-limits.js'
+import { isoLimits, type Limits } from './iso-limits.js'
 import { type VerdictCode, verdictSentence } from './messages.js'
 import { cot, rounded } from './rounding.js'
+
+function read(q: { form: Form; engagement: number }): { ask: Checks; half: number; engagement: number } {
+  const ask = new Checks(q)
+  const { half } = slopingProfile(q.form, 1, ask)
+  return { ask, half, engagement: ask.number('engagement') }
+}
 
 /**
  * What a lead error comes to over the engagement: `axial`, mm, with the error's own sign, and `onEffective`, mm, by which
@@ -16,10 +22,8 @@ export function leadErrorEffect(q: { form: Form; errorPpm: number; engagement: n
   axial: number
   onEffective: number
 } {
-  const ask = new Checks(q)
-  const { half } = slopingProfile(q.form, 1, ask)
+  const { ask, half, engagement } = read(q)
   const ppm = ask.number('errorPpm', -1e6, 1e6)
-  const engagement = ask.number('engagement')
   ask.done()
   const axial = (ppm / 1e6) * engagement
   return rounded({ axial, onEffective: Math.abs(axial) * cot(half) })
@@ -47,10 +51,12 @@ export function leadErrorVerdict(q: {
   engagement: number
   tolerance: number
 }): LeadErrorVerdict {
-  const effect = leadErrorEffect(q)
   const ask = new Checks(q)
-  const share = rounded(effect.onEffective / ask.number('tolerance'))
+  const found = ask.from(() => leadErrorEffect(q))
+  const tolerance = ask.number('tolerance')
   ask.done()
+  const effect = found as NonNullable<typeof found>
+  const share = rounded(effect.onEffective / tolerance)
   const code = share <= 0.1 ? 'negligible' : share <= 0.5 ? 'fits' : share <= 1 ? 'tight' : 'will-not-fit'
   return { ...effect, share, code, message: verdictSentence(code, share) }
 }
@@ -67,10 +73,8 @@ export interface LeadTolerance {
  * @throws InputError for a square thread, or sizes out of range.
  */
 export function leadTolerance(q: { form: Form; allowance: number; engagement: number }): LeadTolerance {
-  const ask = new Checks(q)
-  const { half } = slopingProfile(q.form, 1, ask)
+  const { ask, half, engagement } = read(q)
   const allowance = ask.number('allowance', 1e-5)
-  const engagement = ask.number('engagement')
   ask.done()
   const text = (x: number): string => `${x.toFixed(9).replace(/\.?0+$/, '')} mm`
   return { error: text(allowance * Math.tan(half)), over: text(engagement) }
@@ -90,8 +94,10 @@ export function leadToleranceOfClass(q: {
   share?: number
 }): LeadTolerance {
   const ask = new Checks(q)
+  const limits = ask.from(() => isoLimits(q))
   const share = ask.number('share', 0.01, 1, 0.5)
+  const engagement = ask.number('engagement')
   ask.done()
-  const [least, greatest] = isoLimits(q).effective
-  return leadTolerance({ form: 'metric', allowance: share * (greatest - least), engagement: q.engagement })
+  const [least, greatest] = (limits as Limits).effective
+  return leadTolerance({ form: 'metric', allowance: share * (greatest - least), engagement })
 }

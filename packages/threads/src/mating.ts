@@ -1,6 +1,5 @@
 import type { PitchText } from '@trainwright/measures'
-import { Checks } from './checks.js'
-import { threadDimensions } from './dimensions.js'
+import { checkCore, readThread, type ThreadRead, threadDimensions } from './dimensions.js'
 import type { Form } from './forms.js'
 import { type Caution, caution } from './messages.js'
 import { degrees, rounded } from './rounding.js'
@@ -20,6 +19,17 @@ export interface TappingDrill {
   engagement: number
 }
 
+/** Reads thread and hole; `full` is by how much the hole of a nut with all its depth of thread is under the nominal diameter. */
+function readHole(q: NutQuestion): ThreadRead & { full: number; hole: number } {
+  const thread = readThread(q)
+  const { ask, pitch, profile, path, major, effective } = thread
+  checkCore(effective, profile, ask, path)
+  const least = rounded(effective - 2 * profile.nutDedendum)
+  const full = major - least
+  const wanted = ask.number('engagement', 0.3, 1, Math.min(pitch / full, 1))
+  return { ...thread, full, hole: rounded(ask.number('hole', least, major, major - wanted * full)) }
+}
+
 /**
  * The hole for the mating nut: nominal diameter less the pitch (92 % of the full metric depth, 78 % Whitworth, 83 % BA; the
  * rule of metric drill tables, within the 77 to 87 % of BS 1157 for Whitworth), or for a wanted `engagement`; and the other
@@ -27,13 +37,9 @@ export interface TappingDrill {
  * @throws InputError as threadDimensions, for an engagement outside 0.3 to 1, or a hole outside minor to major diameter.
  */
 export function tappingDrill(q: NutQuestion & { engagement?: number; hole?: number }): TappingDrill {
-  const ask = new Checks(q)
-  const { pitch, internal } = threadDimensions({ form: q.form, pitch: q.pitch, major: q.major })
-  const full = q.major - internal.minor
-  const wanted = ask.number('engagement', 0.3, 1, Math.min(pitch / full, 1))
-  const hole = ask.number('hole', internal.minor, q.major, q.major - wanted * full)
+  const { ask, major, full, hole } = readHole(q)
   ask.done()
-  return rounded({ hole, engagement: (q.major - hole) / full })
+  return rounded({ hole, engagement: (major - hole) / full })
 }
 
 /** One of a set of taps. */
@@ -79,13 +85,11 @@ const chamfers = [
  * @throws InputError as tappingDrill, for a number of flutes other than 2 to 4, or a tolerance out of range.
  */
 export function homeMadeTap(q: NutQuestion & { tolerance?: number; flutes?: number; engagement?: number }): Tap {
-  const ask = new Checks(q)
+  const { ask, pitch: p, hole, major: nominal } = readHole(q)
   const flutes = ask.whole('flutes', 2, 4, 4)
-  const p = ask.mm('pitch')
   const tolerance = ask.number('tolerance', 1e-4, p / 2, 0.12 * p + 0.03)
   ask.done()
-  const { internal, minor } = threadDimensions({ form: q.form, pitch: q.pitch, major: q.major })
-  const { hole } = tappingDrill(q)
+  const { internal, minor } = threadDimensions({ form: q.form, pitch: q.pitch, major: nominal })
   const major = internal.major + 0.4 * tolerance
   const point = hole - 0.1 * p
   const angle = (threads: number): number => degrees(Math.atan((major - point) / 2 / (threads * p)))
@@ -101,7 +105,7 @@ export function homeMadeTap(q: NutQuestion & { tolerance?: number; flutes?: numb
       length: [from * p, to * p],
       angle: [angle(from), angle(to)],
     })),
-    core: q.major * [0.4, 0.45, 0.5][flutes - 2],
+    core: nominal * [0.4, 0.45, 0.5][flutes - 2],
     cautions: [caution('tap')],
   })
 }

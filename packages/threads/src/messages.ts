@@ -13,7 +13,7 @@ const problems = {
   missing: () => 'An object with the question is needed.',
   number: (kind: string, least: number, most: number) =>
     `A ${kind}number from ${short(least)} to ${short(most)} is needed.`,
-  choice: (known: readonly string[]) => `This is not known here; take one of ${known.join(', ')}.`,
+  choice: (known: readonly (string | boolean)[]) => `This is not known here; take one of ${known.join(', ')}.`,
   'one-diameter': () => 'Give exactly one of major and effective.',
   core: (root: number, least: number) =>
     `The diameters cross: the root would stand at ${mm(root)}; more than ${mm(least)} is needed here.`,

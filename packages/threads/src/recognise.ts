@@ -53,22 +53,21 @@ type Quantity = keyof typeof under
  */
 export function recogniseThread(q: Measurements): Recognition[] {
   const ask = new Checks(q)
-  const read: Partial<Record<Quantity, Measured>> = {}
-  for (const what of Object.keys(under) as Quantity[]) {
-    if (q[what] === undefined) continue
-    const path = `${what}.value`
-    const value = what === 'pitch' ? ask.mm(path) : ask.number(path)
-    read[what] = { value, doubt: ask.number(`${what}.doubt`, 0) }
-  }
-  const measured = Object.entries(read) as [Quantity, Measured][]
+  const measured = (Object.keys(under) as Quantity[])
+    .filter((what) => q[what] !== undefined)
+    .map((what) => ({
+      what,
+      value: ask[what === 'pitch' ? 'mm' : 'number'](`${what}.value`),
+      doubt: ask.number(`${what}.doubt`, 0),
+    }))
   if (measured.length === 0) ask.say('', 'measurement')
   ask.done()
   const fits: Recognition[] = []
-  for (const { thread, pitch } of [...allEntries().values()].flat()) {
+  for (const { thread, pitch } of allEntries()) {
     const nominal = { major: thread.major, effective: thread.effective, pitch, angle: forms[thread.form].angle }
     const deviation: Recognition['deviation'] = {}
     let misfit = 0
-    for (const [what, { value, doubt }] of measured) {
+    for (const { what, value, doubt } of measured) {
       const off = value - nominal[what]
       if (off > doubt + 1e-9 || off < -doubt - under[what] * pitch - 1e-9) misfit = Number.MAX_VALUE
       deviation[what] = off

@@ -1,4 +1,4 @@
-import { InputError } from '@trainwright/measures'
+import { InputError, type Problem } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import * as threads from './index.js'
@@ -32,6 +32,29 @@ const questions: [keyof typeof threads, Record<string, unknown>][] = [
 ]
 const functions: Record<string, unknown> = { ...threads }
 const call = (name: string, q: unknown): unknown => (functions[name] as (q: unknown) => unknown)(q)
+
+const problemsOf = (ask: () => unknown): readonly Problem[] => {
+  try {
+    ask()
+  } catch (error) {
+    if (error instanceof InputError) return error.problems
+    throw error
+  }
+  return []
+}
+
+/** The path of everything in a question that is no object: 'pitch', 'nose.flat', 'wires[1]'. */
+const leavesOf = (x: object, from = ''): string[] =>
+  Object.entries(x).flatMap(([key, value]) => {
+    const path = Array.isArray(x) ? `${from}[${key}]` : from ? `${from}.${key}` : key
+    return typeof value === 'object' && value !== null ? leavesOf(value, path) : [path]
+  })
+function spoil(q: Record<string, unknown>, path: string, bad: unknown): void {
+  const keys = path.match(/\w+/g) ?? []
+  const last = keys.pop() as string
+  const holder = keys.reduce((found, key) => found[key] as Record<string, unknown>, q)
+  holder[last] = bad
+}
 
 /** Finds what JSON would change or drop: NaN, Infinity, undefined, functions. */
 const plain = (x: unknown): boolean => {
@@ -103,6 +126,62 @@ describe('junk', () => {
       expect(call(name, good)).toEqual(answer)
     },
   )
+
+  it('has a problem at every value that means nothing, however many there are, and nowhere else', () => {
+    const own = { angle: 60, crest: 0.1, root: 0.1 }
+    const asked = questions.flatMap(([name, good]) =>
+      ['form' in good ? { ...good, form: own } : good, good].map((q) => [name, q] as const),
+    )
+    const place = fc.constantFrom(...asked).chain(([name, good]) => {
+      const paths = leavesOf(good)
+      return fc.tuple(fc.constant(name), fc.constant(good), fc.subarray(paths, { minLength: 1 }))
+    })
+    fc.assert(
+      fc.property(place, fc.constantFrom(Number.NaN, 'x', -1e9), ([name, good, paths], bad) => {
+        const q = structuredClone(good)
+        for (const path of paths) spoil(q, path, bad)
+        const named = problemsOf(() => call(name, q)).map(({ path }) => path)
+        expect([...new Set(named)].sort(), `${name} ${paths}`).toEqual([...paths].sort())
+        expect(named).toHaveLength(paths.length)
+      }),
+      { numRuns: 1000 },
+    )
+  })
+
+  it.each<[string, () => unknown, string[]]>([
+    [
+      'a pitch that is not published, beside a class that is none',
+      () => threads.isoLimits({ diameter: 6, pitch: 0.9, class: 'zz' }),
+      ['class', 'pitch'],
+    ],
+    [
+      'no core, beside starts',
+      () => threads.threadDimensions({ form: 'ba', pitch: '1', major: 0.5, starts: 0 }),
+      ['starts', 'major'],
+    ],
+    [
+      'a wire too thick, beside a lead angle past the limit and an effective diameter without a core',
+      () => threads.overWires({ form: 'metric', pitch: '1', wire: 5, effective: 0.5, starts: 3, leadCorrection: true }),
+      ['wire', 'effective', 'leadCorrection'],
+    ],
+    [
+      'nothing of the wire where no wire fits the form',
+      () => threads.overWires({ form: { angle: 140, crest: 0.49, root: 0.49 }, pitch: '1', wire: 50, effective: 20 }),
+      ['form'],
+    ],
+    [
+      'a hole past the nominal diameter, not one past a diameter that is refused',
+      () => threads.tappingDrill({ form: 'metric', pitch: '1', major: 0.9, hole: 5 }),
+      ['major', 'hole'],
+    ],
+    [
+      'a hole past a diameter that is refused',
+      () => threads.tappingDrill({ form: 'metric', pitch: '1', major: -6, hole: 5 }),
+      ['major'],
+    ],
+  ])('names %s', (_, ask, paths) => {
+    expect(problemsOf(ask).map(({ path }) => path)).toEqual(paths)
+  })
 
   it.each(questions)('%s refuses what is no question', (name) => {
     for (const q of [undefined, null, 1, 'x']) expect(() => call(name, q)).toThrow(InputError)

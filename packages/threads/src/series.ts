@@ -17,19 +17,12 @@ export interface SeriesThread {
   effective: number
   minor: number
 }
-/** A thread, its name without the pitch, whether it needs the pitch, and the pitch as its series counts it and in mm. */
+/** A thread, its pitch in mm, and the names by which it is asked for: with its pitch and, where its name goes without, also without it. */
 export interface Entry {
   thread: SeriesThread
-  bare: string
-  needsPitch: boolean
-  pitchNumber: number
   pitch: number
+  names: string[]
 }
-
-const mm = (text: string): number => toNumber(parsePitch(text).mm)
-
-const pitchText = ([, , unit]: SeriesTable, pitch: number | string): PitchText =>
-  `${Number(pitch)} ${unit === 'mm' ? unit : 'tpi'}`
 
 /** One size of a series: `size` is written as in the tables. */
 function entryOf(table: SeriesTable, size: string, pitchNumber: number, p: number): Entry {
@@ -45,19 +38,20 @@ function entryOf(table: SeriesTable, size: string, pitchNumber: number, p: numbe
   const { addendum, dedendum } = profileOf(form, p, new Checks({}))
   const major = given ? Number(given) : inUnit * (unit === 'mm' ? 1 : 25.4)
   const name = template.replace('{d}', shown)
+  const bare = name.replace('{p}', '')
+  const full = `${bare} ${pitchNumber}`
   const effective = major - 2 * addendum
   return {
-    thread: {
+    // It is handed out as it is.
+    thread: Object.freeze({
       name: name.replace('{p}', String(pitchNumber)),
       series,
       form,
-      pitch: pitchText(table, pitchNumber),
+      pitch: `${pitchNumber} ${unit}`,
       ...rounded({ major, effective, minor: effective - 2 * dedendum }),
-    },
+    }),
     pitch: p,
-    bare: name.replace('{p}', ''),
-    needsPitch: template.endsWith('{p}'),
-    pitchNumber,
+    names: template.endsWith('{p}') ? [full] : [full, bare],
   }
 }
 
@@ -75,28 +69,23 @@ const ba: SeriesTable = [
   ),
 ]
 
-let built: ReadonlyMap<string, Entry[]> | undefined
+let built: readonly Entry[] | undefined
 
-/** All entries by series, smallest first (BA by number); built when first asked for. */
-export function allEntries(): ReadonlyMap<string, Entry[]> {
-  built ??= new Map(
-    [...seriesTables, ba].map((table): [string, Entry[]] => {
-      const entries = table[4].split(' ').flatMap((group) => {
-        const [pitch, sizes] = group.split(':')
-        const p = mm(pitchText(table, pitch))
-        return sizes.split(',').map((size) => entryOf(table, size, Number(pitch), p))
-      })
-      if (table !== ba) entries.sort((a, b) => a.thread.major - b.thread.major || b.pitch - a.pitch)
-      return [table[0], entries]
-    }),
-  )
-  // These are handed out as they are.
-  for (const { thread } of [...built.values()].flat()) Object.freeze(thread)
+/** All entries, series after series, smallest first (BA by number); built when first asked for. */
+export function allEntries(): readonly Entry[] {
+  built ??= [...seriesTables, ba].flatMap((table) => {
+    const entries = table[4].split(' ').flatMap((group) => {
+      const [pitch, sizes] = group.split(':')
+      const p = toNumber(parsePitch(`${Number(pitch)} ${table[2]}`).mm)
+      return sizes.split(',').map((size) => entryOf(table, size, Number(pitch), p))
+    })
+    return table === ba ? entries : entries.sort((a, b) => a.thread.major - b.thread.major || b.pitch - a.pitch)
+  })
   return built
 }
 
 /** The series that are kept: 'M', 'M fine', 'UNC' ... 'BA'. */
-export const seriesNames = (): string[] => [...allEntries().keys()]
+export const seriesNames = (): string[] => [...new Set(allEntries().map(({ thread }) => thread.series))]
 
 /**
  * All threads of a published series, smallest first (BA by number), for wish lists and charts. From ISO 261, ISO 228-1,
@@ -104,9 +93,10 @@ export const seriesNames = (): string[] => [...allEntries().keys()]
  * @throws InputError for a series that is not kept; it names those that are.
  */
 export function series(name: string): SeriesThread[] {
-  const wanted = seriesNames().find((n) => n.toUpperCase() === String(name).trim().toUpperCase())
-  const ask = new Checks({ name: wanted ?? name })
-  const known = ask.choice('name', seriesNames(), false)
+  const wanted = String(name).trim().toUpperCase()
+  const found = allEntries().filter(({ thread }) => thread.series.toUpperCase() === wanted)
+  const ask = new Checks({ name })
+  if (found.length === 0) ask.say('name', 'choice', seriesNames())
   ask.done()
-  return (allEntries().get(known) ?? []).map((e) => e.thread)
+  return found.map(({ thread }) => thread)
 }

@@ -1,4 +1,4 @@
-import { add, divide, multiply, type PitchText, type Rational, rational, toNumber } from '@trainwright/measures'
+import { divide, multiply, type PitchText, type Rational, rational, toNumber } from '@trainwright/measures'
 import { Checks, type ExactLength } from './checks.js'
 import { rounded } from './rounding.js'
 
@@ -18,13 +18,15 @@ export interface Start {
 
 const LONGEST_MOVE = 1000
 
-/** The least move of whole leadscrew threads that ends on another start: slide + some whole leads. */
-function carriageMove(slide: Rational, lead: Rational, leadscrew: Rational): Start['carriage'] {
-  for (let move = slide; toNumber(move) <= LONGEST_MOVE; move = add(move, lead)) {
-    const threads = divide(move, leadscrew)
-    if (threads.d === '1') return { mm: toNumber(move), exact: move, threads: Number(threads.n) }
+/** The least move of whole leadscrew threads that ends on another start: its pitches and some whole leads. */
+function carriageMove(pitch: Rational, pitches: number, starts: number, leadscrew: Rational): Start['carriage'] {
+  for (let n = pitches; ; n += starts) {
+    const exact = multiply(pitch, rational(n))
+    const mm = toNumber(exact)
+    const threads = divide(exact, leadscrew)
+    if (mm > LONGEST_MOVE) return null
+    if (threads.d === '1') return { mm, exact, threads: Number(threads.n) }
   }
-  return null
 }
 
 /**
@@ -46,20 +48,19 @@ export function indexStarts(q: {
   const pitch = ask.exact('pitch')
   const starts = ask.whole('starts', 2, 60)
   const leadscrew = q.leadscrew === undefined ? undefined : ask.exact('leadscrew')
-  const turned = q.gear === undefined ? undefined : rational(ask.whole('gear.teeth', 6, 2000))
+  const gear = q.gear === undefined ? 0 : ask.whole('gear.teeth', 6, 2000)
   ask.done()
-  const lead = multiply(pitch, rational(starts))
   return rounded(
     Array.from({ length: starts - 1 }, (_, i) => {
       const turn = rational(i + 1, starts)
       const slide = multiply(pitch, rational(i + 1))
-      const teeth = turned && multiply(turned, turn)
+      const teeth = multiply(rational(gear), turn)
       return {
         start: i + 2,
         turn,
         slide: { mm: toNumber(slide), exact: slide },
-        teeth: teeth?.d === '1' ? Number(teeth.n) : null,
-        carriage: leadscrew ? carriageMove(slide, lead, leadscrew) : null,
+        teeth: gear && teeth.d === '1' ? Number(teeth.n) : null,
+        carriage: leadscrew ? carriageMove(pitch, i + 1, starts, leadscrew) : null,
       }
     }),
   )

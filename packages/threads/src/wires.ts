@@ -1,4 +1,4 @@
-import { multiply, type PitchText, type Rational, rational, toNumber } from '@trainwright/measures'
+import type { PitchText } from '@trainwright/measures'
 import { Checks } from './checks.js'
 import { checkCore, leadAngleAt } from './dimensions.js'
 import { type Form, type Profile, slopingProfile } from './forms.js'
@@ -33,20 +33,18 @@ export interface WireQuestion {
 
 interface Read {
   ask: Checks
-  exact: Rational
+  p: number
   profile: Profile
   found: WireSizes
-  /** Half a thousandth of the pitch: tables print these sizes to three decimals of it. */
+  /** Half a thousandth of the pitch: tables print these sizes to three decimals of it. NaN, for no judgement, where no wire fits. */
   slack: number
 }
 
 /** Reads form and pitch, and finds the wires for them. */
 function read(q: { form: Form; pitch: PitchText }): Read {
   const ask = new Checks(q)
-  const exact = ask.exact('pitch')
-  const p = toNumber(exact)
+  const p = ask.mm('pitch')
   const profile = slopingProfile(q.form, p, ask)
-  ask.done()
   const sin = Math.sin(profile.half)
   // Below the effective line, where the flanks of the groove would meet.
   const apex = profile.sharpHeight / 2
@@ -57,10 +55,10 @@ function read(q: { form: Form; pitch: PitchText }): Read {
     touch(-profile.flankBottom),
     (2 * (apex - profile.dedendum)) / (1 / sin - 1),
   )
-  if (least > greatest) ask.say('form', 'no-flanks')
-  ask.done()
+  const none = least > greatest
+  if (none) ask.say('form', 'no-flanks')
   const best = Math.max(least, p / 2 / Math.cos(profile.half))
-  return { ask, exact, profile, found: { best, least, greatest }, slack: p / 2000 }
+  return { ask, p, profile, found: { best, least, greatest }, slack: none ? Number.NaN : p / 2000 }
 }
 
 /**
@@ -68,10 +66,14 @@ function read(q: { form: Form; pitch: PitchText }): Read {
  * Geometry; for 60 and 29 degrees it gives the published 0.505182 p and 1.010362 p, 0.487263 p and 0.650013 p.
  * @throws InputError for a square thread, or an own form that no wire fits.
  */
-export const wireSizes = (q: { form: Form; pitch: PitchText }): WireSizes => rounded(read(q).found)
+export function wireSizes(q: { form: Form; pitch: PitchText }): WireSizes {
+  const { ask, found } = read(q)
+  ask.done()
+  return rounded(found)
+}
 
-const tooThin = (wire: number, { found, slack }: Read): boolean => wire < found.least - slack
-const tooThick = (wire: number, { found, slack }: Read): boolean => wire > found.greatest + slack
+const faultOf = (wire: number, { found, slack }: Read): 'wire-thin' | 'wire-thick' | '' =>
+  wire < found.least - slack ? 'wire-thin' : wire > found.greatest + slack ? 'wire-thick' : ''
 
 /** What M = E + constant + lift / E^2 needs. */
 interface Setting {
@@ -79,31 +81,35 @@ interface Setting {
   profile: Profile
   lead: number
   constant: number
+  /** By how much the lead angle lifts the wires, times E^2. */
   lift: number
+  /** That is wanted in the answer. */
+  corrected: boolean
 }
 
 function set(q: WireQuestion): Setting {
   const of = read(q)
-  const { ask, exact, profile, found } = of
+  const { ask, p, profile, found } = of
   const wire = ask.number('wire')
-  const starts = ask.whole('starts', 1, 60, 1)
-  ask.done()
-  if (tooThin(wire, of)) ask.say('wire', 'wire-thin', wire, found)
-  if (tooThick(wire, of)) ask.say('wire', 'wire-thick', wire, found)
-  const lead = toNumber(multiply(exact, rational(starts)))
+  const lead = p * ask.whole('starts', 1, 60, 1)
+  const fault = faultOf(wire, of)
+  if (fault) ask.say('wire', fault, wire, found)
   return {
     ask,
     profile,
     lead,
     constant: wire * (1 + 1 / Math.sin(profile.half)) - profile.sharpHeight,
     lift: (wire / 2) * (lead / Math.PI) ** 2 * Math.cos(profile.half) * cot(profile.half),
+    corrected: ask.choice('leadCorrection', [false, true]),
   }
 }
 
-function checkLeadAngle(lead: number, effective: number, ask: Checks): void {
+/** The effective diameter, when a correction that is wanted holds for its lead angle. */
+function correctable(effective: number, { lead, corrected, ask }: Setting): number {
   const angle = leadAngleAt(effective, lead)
-  if (angle > LEAD_ANGLE_LIMIT)
-    ask.say('leadCorrection', 'lead-angle', angle, LEAD_ANGLE_LIMIT, lead / (Math.PI * Math.tan(Math.PI / 36)))
+  if (!(corrected && angle > LEAD_ANGLE_LIMIT)) return effective
+  ask.say('leadCorrection', 'lead-angle', angle, LEAD_ANGLE_LIMIT, lead / (Math.PI * Math.tan(Math.PI / 36)))
+  return Number.NaN
 }
 
 /**
@@ -113,12 +119,13 @@ function checkLeadAngle(lead: number, effective: number, ask: Checks): void {
  * @throws InputError for wires that do not touch the flanks, diameters that cross, a lead angle past the limit.
  */
 export function overWires(q: WireQuestion & { effective: number }): number {
-  const { ask, profile, lead, constant, lift } = set(q)
+  const of = set(q)
+  const { ask, profile, constant, lift, corrected } = of
   const effective = ask.number('effective')
   checkCore(effective, profile, ask, 'effective')
-  if (q.leadCorrection) checkLeadAngle(lead, effective, ask)
+  correctable(effective, of)
   ask.done()
-  return rounded(effective + constant + (q.leadCorrection ? lift / effective ** 2 : 0))
+  return rounded(effective + constant + (corrected ? lift / effective ** 2 : 0))
 }
 
 /**
@@ -126,16 +133,13 @@ export function overWires(q: WireQuestion & { effective: number }): number {
  * @throws InputError as overWires, and for a measurement too small to be over these wires.
  */
 export function effectiveFromWires(q: WireQuestion & { over: number }): number {
-  const { ask, profile, lead, constant, lift } = set(q)
+  const of = set(q)
+  const { ask, profile, constant, lift, corrected } = of
   // Less would leave the screw no core.
-  const plain = ask.number('over', constant + 2 * profile.dedendum + 1e-6) - constant
-  ask.done()
-  if (!q.leadCorrection) return rounded(plain)
-  checkLeadAngle(lead, plain, ask)
-  ask.done()
+  const plain = correctable(ask.number('over', constant + 2 * profile.dedendum + 1e-6) - constant, of)
   let effective = plain
-  for (let i = 0; i < 40; i++) effective = plain - lift / effective ** 2
-  checkLeadAngle(lead, effective, ask)
+  for (let i = 0; corrected && i < 40; i++) effective = plain - lift / effective ** 2
+  correctable(effective, of)
   ask.done()
   return rounded(effective)
 }
@@ -189,6 +193,6 @@ export function nearestWire(q: {
   ask.done()
   // Ranked in whole micrometres.
   const away = (wire: number): number => Math.round(Math.abs(wire - found.best) * 1000)
-  const [wire] = wires.filter((w) => !tooThin(w, of) && !tooThick(w, of)).sort((a, b) => away(a) - away(b) || a - b)
+  const [wire] = wires.filter((w) => !faultOf(w, of)).sort((a, b) => away(a) - away(b) || a - b)
   return wire === undefined ? null : { wire, away: rounded(wire - found.best) }
 }

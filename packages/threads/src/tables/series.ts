@@ -1,11 +1,11 @@
 import type { FormName } from '../forms.js'
 
 /**
- * A published series: its name, form, unit of its sizes, name of a thread with {d} the nominal
+ * A published series: its name, form, unit of its pitches (with tpi sizes are inches), name of a thread with {d} the nominal
  * size and {p} the pitch or threads per inch, and rows of `pitch:size,size`. A size is `nominal` or
- * `nominal=major`. Pitches are mm, or threads per inch where sizes are inches. A name that ends in {p} has to state it.
+ * `nominal=major`. A name that ends in {p} has to state it.
  */
-export type SeriesTable = readonly [name: string, form: FormName, unit: 'mm' | 'in', template: string, rows: string]
+export type SeriesTable = readonly [name: string, form: FormName, unit: 'mm' | 'tpi', template: string, rows: string]
 
 /**
  * ISO 261 to 80 mm, ASME B1.1, BS 84 (BSW under 1/8 in and of 1 3/8, 1 5/8, 1 7/8 in from Low, Machine Drawing and Design,
@@ -30,49 +30,49 @@ export const seriesTables: readonly SeriesTable[] = [
   [
     'UNC',
     'unified',
-    'in',
+    'tpi',
     '{d}-{p} UNC',
     '64:#1 56:#2 48:#3 40:#4,#5 32:#6,#8 24:#10,#12 20:1/4 18:5/16 16:3/8 14:7/16 13:1/2 12:9/16 11:5/8 10:3/4 9:7/8 8:1 7:1-1/8,1-1/4 6:1-3/8,1-1/2 5:1-3/4 4.5:2,2-1/4 4:2-1/2,2-3/4,3',
   ],
   [
     'UNF',
     'unified',
-    'in',
+    'tpi',
     '{d}-{p} UNF',
     '80:#0 72:#1 64:#2 56:#3 48:#4 44:#5 40:#6 36:#8 32:#10 28:#12,1/4 24:5/16,3/8 20:7/16,1/2 18:9/16,5/8 16:3/4 14:7/8 12:1,1-1/8,1-1/4,1-3/8,1-1/2',
   ],
   [
     'UNEF',
     'unified',
-    'in',
+    'tpi',
     '{d}-{p} UNEF',
     '32:#12,1/4,5/16,3/8 28:7/16,1/2 24:9/16,5/8,11/16 20:3/4,13/16,7/8,15/16,1 18:1-1/16,1-1/8,1-3/16,1-1/4,1-5/16,1-3/8,1-7/16,1-1/2,1-9/16,1-5/8,1-11/16',
   ],
   [
     'BSW',
     'whitworth',
-    'in',
+    'tpi',
     '{d} BSW',
     '60:1/16 48:3/32 40:1/8 32:5/32 24:3/16,7/32 20:1/4 18:5/16 16:3/8 14:7/16 12:1/2,9/16 11:5/8,11/16 10:3/4,13/16 9:7/8,15/16 8:1 7:1-1/8,1-1/4 6:1-3/8,1-1/2 5:1-5/8,1-3/4 4.5:1-7/8,2 4:2-1/4,2-1/2 3.5:2-3/4,3 3.25:3-1/4,3-1/2 3:3-3/4,4',
   ],
   [
     'BSF',
     'whitworth',
-    'in',
+    'tpi',
     '{d} BSF',
     '32:3/16 28:7/32 26:1/4,9/32 22:5/16 20:3/8 18:7/16 16:1/2,9/16 14:5/8,11/16 12:3/4,13/16 11:7/8 10:1 9:1-1/8,1-1/4 8:1-3/8,1-1/2,1-5/8 7:1-3/4,2 6:2-1/4,2-1/2,2-3/4 5:3',
   ],
   [
     'BSP',
     'whitworth',
-    'in',
+    'tpi',
     'G {d}',
     '28:1/16=7.723,1/8=9.728 19:1/4=13.157,3/8=16.662 14:1/2=20.955,5/8=22.911,3/4=26.441,7/8=30.201 11:1=33.249,1-1/8=37.897,1-1/4=41.91,1-1/2=47.803,1-3/4=53.746,2=59.614',
   ],
   [
     'ME',
     'whitworth',
-    'in',
+    'tpi',
     '{d} ME {p}',
     '40:1/8,5/32,3/16,7/32,1/4,9/32,5/16,3/8,7/16,1/2 32:1/8,5/32,3/16,7/32,1/4,9/32,5/16,3/8,7/16,1/2',
   ],
@@ -93,7 +93,7 @@ export const seriesTables: readonly SeriesTable[] = [
   [
     'Acme',
     'acme',
-    'in',
+    'tpi',
     '{d}-{p} Acme',
     '16:1/4 14:5/16 12:3/8,7/16 10:1/2 8:5/8 6:3/4,7/8 5:1,1-1/8,1-1/4 4:1-3/8,1-1/2,1-3/4,2 3:2-1/4,2-1/2,2-3/4 2:3',
   ],

@@ -73,7 +73,7 @@ test.each(screens)('a thread is recognised from a worn sample, on a %s', async (
   expect(await page.inputValue('#f-wanted-pitch')).toBe('0.66 mm')
   await sheetHolds(page, 'sizes', '3.600 mm')
   await page.fill('#f-measured-pitch-value', '0.93 mm')
-  await wait(page, 'tw-measured :text("No published thread fits: treat it as your own, as measured.")')
+  await wait(page, 'tw-measured :text("No published thread fits: treat it as your own.")')
   await page.click('text=Treat it as my own')
   expect(await page.inputValue('#f-wanted-pitch')).toBe('0.93 mm')
   expect(await page.inputValue('#f-work-own-angle')).toBe('48')

@@ -147,9 +147,7 @@ describe('refusals, with the nearest that would do', () => {
   it('names the pitches that are published for a diameter', () => {
     const [problem] = ask(10, '26 tpi', '6g')
     expect(problem).toMatchObject({ path: 'pitch', code: 'step-pitch' })
-    expect(problem.message).toBe(
-      'At this diameter tolerances are published for 0.75, 1, 1.25, 1.5 mm; the nearest is 1 mm.',
-    )
+    expect(problem.message).toBe('Published at this diameter: 0.75, 1, 1.25, 1.5 mm; the nearest is 1 mm.')
   })
 
   it('keeps to the range of the tables', () => {

@@ -6,26 +6,26 @@ interface Sizes {
   greatest: number
   best: number
 }
-const wrong = (fault: string, wire: number, { least, greatest, best }: Sizes): string =>
-  `A wire of ${mm(wire)} is too ${fault} the crests; take ${mm(least)} to ${mm(greatest)}, best ${mm(best)}.`
+const wrong = (fault: string, { least, greatest, best }: Sizes): string =>
+  `This wire is too ${fault} the crests; take ${mm(least)} to ${mm(greatest)}, best ${mm(best)}.`
 
 const problems = {
   missing: () => 'An object with the question is needed.',
   number: (kind: string, least: number, most: number) =>
     `A ${kind}number from ${short(least)} to ${short(most)} is needed.`,
-  choice: (known: readonly (string | boolean)[]) => `This is not known here; take one of ${known.join(', ')}.`,
+  choice: (known: readonly (string | boolean)[]) => `Not known here; take one of ${known.join(', ')}.`,
   'one-diameter': () => 'Give exactly one of major and effective.',
   core: (root: number, least: number) =>
-    `The diameters cross: the root would stand at ${mm(root)}; more than ${mm(least)} is needed here.`,
-  'no-flanks': () => 'This form has no sloping flanks that serve here; measure its groove instead.',
-  'wire-thin': (wire: number, sizes: Sizes) => wrong('thin and sinks below', wire, sizes),
-  'wire-thick': (wire: number, sizes: Sizes) => wrong('thick and rides on', wire, sizes),
+    `The diameters cross: the root stands at ${mm(root)}; more than ${mm(least)} is needed.`,
+  'no-flanks': () => 'This form has no sloping flanks that serve; measure its groove.',
+  'wire-thin': (sizes: Sizes) => wrong('thin and sinks below', sizes),
+  'wire-thick': (sizes: Sizes) => wrong('thick and rides on', sizes),
   'lead-angle': (angle: number, limit: number, effective: number) =>
-    `The lead angle is ${angle.toFixed(2)}°; the correction holds to ${limit}°, here from ${mm(effective)} effective diameter on.`,
+    `The lead angle is ${angle.toFixed(2)}°; the correction holds to ${limit}°, from ${mm(effective)} effective diameter on.`,
   class: () => 'A class is written like 6g, 4h, 5g6g for a screw, 6H, 4H5H for a nut.',
-  grade: (nearest: string) => `This class does not exist at this pitch; the nearest is ${nearest}.`,
+  grade: (nearest: string) => `No such class at this pitch; the nearest is ${nearest}.`,
   'step-pitch': (pitches: readonly number[], nearest: number) =>
-    `At this diameter tolerances are published for ${pitches.join(', ')} mm; the nearest is ${mm(nearest)}.`,
+    `Published at this diameter: ${pitches.join(', ')} mm; the nearest is ${mm(nearest)}.`,
   measurement: () => 'Measure at least one of major, effective, pitch and angle.',
 } as const
 export type Code = keyof typeof problems
@@ -45,9 +45,7 @@ export const verdictSentence = (code: VerdictCode, share: number): string =>
 
 /** The sentence for the names of the threads that fit, likeliest first. */
 export const recognitionSentence = (names: readonly string[]): string =>
-  names.length > 0
-    ? `This may be ${names.join(', or ')}.`
-    : 'No published thread fits: treat it as your own, as measured.'
+  names.length > 0 ? `This may be ${names.join(', or ')}.` : 'No published thread fits: treat it as your own.'
 
 const cautions = {
   flanks: 'The second flank is only rubbed: finish with a light cut straight in.',

@@ -93,7 +93,7 @@ function set(q: WireQuestion): Setting {
   const wire = ask.number('wire')
   const lead = p * ask.whole('starts', 1, 60, 1)
   const fault = faultOf(wire, of)
-  if (fault) ask.say('wire', fault, wire, found)
+  if (fault) ask.say('wire', fault, found)
   return {
     ask,
     profile,

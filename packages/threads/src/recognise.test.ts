@@ -1,7 +1,9 @@
 import { InputError } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { baLimits } from './ba-limits.js'
 import { forms } from './forms.js'
+import { isoLimits } from './iso-limits.js'
 import { recogniseThread, recognitionVerdict } from './recognise.js'
 import { series, seriesNames } from './series.js'
 
@@ -58,6 +60,40 @@ describe('recognition', () => {
     expect(at(6.02)).toContain('M6')
     expect(at(6.03)).not.toContain('M6')
     expect(at(5.6)).not.toContain('M6')
+  })
+
+  // Limits of ISO 965-1 6g and of BS 93 normal; those functions are checked against the published tables.
+  it('knows every metric and BA screw that is made within its limits, the smallest too', () => {
+    const metric = ['M', 'M fine'].flatMap(series).map((thread) => {
+      const { major: diameter, pitch } = thread
+      return { thread, limits: isoLimits({ diameter, pitch, class: '6g' }) }
+    })
+    const ba = series('BA')
+      .slice(0, 17)
+      .map((thread, number) => ({ thread, limits: baLimits({ number, class: 'normal' }) }))
+    const missed = [...metric, ...ba].flatMap(({ thread: { name, pitch: value }, limits }) =>
+      (['major', 'effective'] as const).flatMap((what) =>
+        [0, 1]
+          .filter((end) => {
+            const found = recogniseThread({
+              [what]: { value: limits[what][end], doubt: 0 },
+              pitch: { value, doubt: 0 },
+            })
+            return !names(found).includes(name)
+          })
+          .map((end) => `${name} ${what} ${limits[what][end]}`),
+      ),
+    )
+    expect(metric.length).toBeGreaterThan(150)
+    expect(missed).toEqual([])
+  })
+
+  it('knows a small screw by its diameter and pitch, and not by another series alone', () => {
+    // M2 6g, least major 1.886 (ISO 965-1); 8 BA normal, least effective 1.847 (BS 93).
+    const m2 = recogniseThread({ major: { value: 1.886, doubt: 0.01 }, pitch: { value: '0.4', doubt: 0.02 } })
+    expect(names(m2)).toContain('M2')
+    const ba = recogniseThread({ effective: { value: 1.847, doubt: 0.005 }, pitch: { value: '0.43', doubt: 0.005 } })
+    expect(names(ba)).toEqual(['8 BA'])
   })
 
   it('knows a thread by its effective diameter alone', () => {

@@ -37,9 +37,10 @@ export interface Recognition {
   misfit: number
 }
 
-// Made screws measure less than nominal by their allowance, their tolerance and wear; never more. In pitches, from the
-// limits of ISO 965-1 6g and BS 93 normal class (0.14 to 0.25 p on the major, 0.1 to 0.2 p on the effective diameter).
-const under = { major: 0.25, effective: 0.2, pitch: 0, angle: 0 }
+// Made screws measure less than nominal by their allowance, their tolerance and wear; never more. In mm, and so many
+// pitches more: lines just above allowance and tolerance of ISO 965-1 6g (from 0.073 mm at a pitch of 0.2 to 0.680 at 6 on
+// the major, from 0.065 to 0.360 on the effective diameter) and of BS 93 normal (0.025 + 0.2 p, 0.05 + 0.1 p).
+const under = { major: [0.03, 0.22], effective: [0.04, 0.14], pitch: [0, 0], angle: [0, 0] }
 type Quantity = keyof typeof under
 
 /**
@@ -69,9 +70,10 @@ export function recogniseThread(q: Measurements): Recognition[] {
     let misfit = 0
     for (const { what, value, doubt } of measured) {
       const off = value - nominal[what]
-      if (off > doubt + 1e-9 || off < -doubt - under[what] * pitch - 1e-9) misfit = Number.MAX_VALUE
+      const lack = under[what][0] + under[what][1] * pitch
+      if (off > doubt + 1e-9 || off < -doubt - lack - 1e-9) misfit = Number.MAX_VALUE
       deviation[what] = off
-      misfit += (off / (doubt + (under[what] * pitch) / 2 + 1e-6)) ** 2
+      misfit += (off / (doubt + lack / 2 + 1e-6)) ** 2
     }
     if (misfit < Number.MAX_VALUE) fits.push({ name: thread.name, thread, deviation, misfit })
   }

@@ -54,7 +54,8 @@ export function isoLimits(q: LimitsQuestion): Limits {
   const ofEffective = nut ? 'tD2' : 'td2'
   const ofCrest = nut ? 'td1' : 'td'
   const effectiveGrade = nearest(gradesAt(ofEffective, pitch), asked[0])
-  const crestGrade = nearest(gradesAt(ofCrest, pitch), asked[1])
+  // Of two equally near, the one nearer to 6, the usual: 5g6g, 7g6g.
+  const crestGrade = nearest(gradesAt(ofCrest, pitch), asked[1] + (6 - asked[1]) / 9)
   if (!exists || effectiveGrade !== asked[0] || crestGrade !== asked[1]) {
     const to = exists ? letter : 'g'
     ask.say('class', 'grade', (effectiveGrade === crestGrade ? '' : `${effectiveGrade}${to}`) + crestGrade + to)

@@ -79,7 +79,7 @@ describe('the lead tolerance that a job stands', () => {
     })
     const all = leadToleranceOfClass({ diameter: 6, pitch: 1, class: '6g', engagement: 5, share: 1 })
     expect(mm(all.error)).toBeCloseTo(0.112 * Math.tan(Math.PI / 6), 8)
-    expect(() => leadToleranceOfClass({ diameter: 6, pitch: 1, class: '5g', engagement: 5 })).toThrow(/nearest is 5g4g/)
+    expect(() => leadToleranceOfClass({ diameter: 6, pitch: 1, class: '5g', engagement: 5 })).toThrow(/nearest is 5g6g/)
   })
 
   it('is undone by the effect: an error at the limit eats the allowance', () => {

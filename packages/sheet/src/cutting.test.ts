@@ -76,6 +76,13 @@ describe('infeed', () => {
     expect(cut({ major: 10, compound: 29.5 }).passes[0]!.text).toContain('slide to')
   })
 
+  it("shares out a nut's passes by the nut's own root, p/8 wide", () => {
+    const { passes } = cut({ major: 10, class: '6H', cut: 'nut', springPasses: 0 })
+    const areaTo = (x: number) => (1 / 8 + x * Math.tan(Math.PI / 6)) * x
+    const areas = passes.map(({ to, deeper }) => areaTo(to.mm) - areaTo(to.mm - deeper.mm))
+    expect(Math.max(...areas) / Math.min(...areas)).toBeCloseTo(1, 6)
+  })
+
   it('ends at full depth with the spring passes asked for', () => {
     const { passes, depth } = cut({ major: 10, passes: 5, springPasses: 1 })
     expect(passes.map(({ number, kind }) => `${number} ${kind}`)).toEqual([

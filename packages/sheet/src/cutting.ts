@@ -70,7 +70,7 @@ export function cuttingOf(
   const groove = problems.from(() => grooveOf(read))
   if (!groove) return undefined
   const depth = rounded(Math.abs(groove.root - groove.blank) / 2)
-  const schedule = problems.from(() => passes({ ...how, depth }))
+  const schedule = problems.from(() => passes({ ...how, nut, depth }))
   const drill = nut ? problems.from(() => drillInstead(read, groove.root), 'thread.mate') : null
   if (!schedule || drill === undefined) return undefined
   // The last pass stands at full depth.

@@ -146,6 +146,27 @@ describe('a schedule of passes', () => {
     expect(passes({ form: 'metric', pitch: '1', depth: 0.6, firstCut: 0.6, springPasses: 0 }).passes).toHaveLength(1)
   })
 
+  it('reckons the chip of a nut by its own root, not by that of the screw', () => {
+    // The nut's groove is a trapezium: p/8 wide at the root of ISO 68-1, the screw's crest flat in a form of one's own.
+    const own: Form = { angle: 60, crest: 0.05, root: 0.4 }
+    fc.assert(
+      fc.property(
+        fc.constantFrom<[Form, number]>(['metric', 1 / 8], ['unified', 1 / 8], [own, 0.05], ['square', 1 / 2]),
+        fc.integer({ min: 20, max: 600 }),
+        ([form, flat], hundredths) => {
+          const p = hundredths / 100
+          const pitch = `${p}`
+          const { internal, angle } = threadDimensions({ form, pitch, major: 60 })
+          const depth = (internal.major - internal.minor) / 2
+          const cuts = passes({ form, pitch, depth, nut: true, springPasses: 0 }).passes
+          const areaTo = (x: number) => (flat * p + x * Math.tan((angle * Math.PI) / 360)) * x
+          const areas = cuts.map(({ radial, deeper }) => areaTo(radial) - areaTo(radial - deeper))
+          expect(Math.max(...areas) / Math.min(...areas)).toBeCloseTo(1, 5)
+        },
+      ),
+    )
+  })
+
   it('takes even chip area, ever shallower, and ends at the depth', () => {
     fc.assert(
       fc.property(

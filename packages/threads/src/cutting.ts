@@ -21,10 +21,11 @@ export interface Cut {
   cautions: Caution[]
 }
 
-/** From the effective line down to where this nose cuts when the groove there is half a pitch wide, and its flat. */
-function noseOf(nose: unknown, profile: Profile, p: number, ask: Checks): { below: number; flat: number } {
-  const { half, dedendum, sharpHeight } = profile
-  if (nose === undefined) return { below: dedendum, flat: Math.max(0, p / 2 - 2 * dedendum * Math.tan(half)) }
+/** From the effective line to where this nose cuts, default the form's root, when the groove there is half a pitch wide, and its flat. */
+function noseOf(nose: unknown, profile: Profile, p: number, ask: Checks, nut = false): { below: number; flat: number } {
+  const { half, sharpHeight } = profile
+  const below = nut ? profile.nutAddendum : profile.dedendum
+  if (nose === undefined) return { below, flat: Math.max(0, p / 2 - 2 * below * Math.tan(half)) }
   if (half === 0) ask.say('nose', 'no-flanks')
   if (Object(nose).flat !== undefined) {
     const flat = ask.number('nose.flat', 0, 0.499 * p)
@@ -113,12 +114,14 @@ export function passes(q: {
   compound?: number
   /** Default: the form's own root. */
   nose?: Nose
+  /** The thread in a nut is cut: without a nose its groove ends in the form's root of the nut. Default false. */
+  nut?: boolean
 }): { passes: Pass[]; cautions: Caution[] } {
   const ask = new Checks(q)
   const p = ask.mm('pitch')
   const profile = profileOf(q.form, p, ask)
   const depth = ask.number('depth')
-  const { flat } = noseOf(q.nose, profile, p, ask)
+  const { flat } = noseOf(q.nose, profile, p, ask, ask.choice('nut', [false, true]))
   // Past half the thread angle the compound would cut a wrong flank.
   const angle = Math.min(profile.half, radians(ask.number('compound', 0, degrees(profile.half) + 1e-9, 0)))
   const springs = ask.whole('springPasses', 0, 20, 2)

@@ -1,13 +1,8 @@
 import { tidy } from '@trainwright/measures'
 import { allEntries, type SeriesThread } from './series.js'
 
-/** Words that mean another, or nothing. */
+const fillers = ['X', '×', 'NO', 'MM', 'IN', 'TPI']
 const aliases: Readonly<Record<string, string>> = {
-  X: '',
-  NO: '',
-  MM: '',
-  IN: '',
-  TPI: '',
   W: 'BSW',
   WHIT: 'BSW',
   WHITWORTH: 'BSW',
@@ -17,24 +12,23 @@ const aliases: Readonly<Record<string, string>> = {
 }
 
 /**
- * What a name says in one spelling: its words, then its numbers in their order; 1 1/8 is one number, 1.125. A point ends a
- * word or parts a number; elsewhere it is a slip, and kept so that nothing is found.
+ * What a name says in one spelling: its letters, B.A. as BA, then its numbers in their order; 1 1/8 is one number, 1.125. A
+ * point ends a word or parts a number; elsewhere it is a slip, and kept so that nothing is found.
  */
 function keyOf(name: string): string {
   const spelt = tidy(name)
     .toUpperCase()
-    .replace(/×/g, 'X')
     .replace(/(\d),(\d)/g, '$1.$2')
-  const words: string[] = []
+  let letters = ''
   const numbers: number[] = []
   for (const [token, whole = 0, n, d, word = token] of spelt.matchAll(
     /(?:(\d+)[\s-]+)?(\d+)\/(\d+)|\d*\.?\d+|([A-ZÖ]+)(?:\.(?!\d))?|[^\s#"-]/g,
   )) {
     const value = d ? Number(whole) + Number(n) / Number(d) : Number(token)
     if (!Number.isNaN(value)) numbers.push(value)
-    else words.push(aliases[word] ?? word)
+    else if (!fillers.includes(word)) letters += word
   }
-  return [...words.filter(Boolean), ...numbers].join(' ')
+  return [aliases[letters] ?? letters, ...numbers].join(' ')
 }
 
 let index: Map<string, SeriesThread> | undefined

@@ -8,7 +8,7 @@ import type { FormName } from '../forms.js'
 export type SeriesTable = readonly [name: string, form: FormName, unit: 'mm' | 'tpi', template: string, rows: string]
 
 /**
- * ISO 261 to 80 mm, ASME B1.1, BS 84 (BSW under 1/8 in and of 1 3/8, 1 5/8, 1 7/8 in from Low, Machine Drawing and Design,
+ * ISO 261 to 65 mm, ASME B1.1, BS 84 (BSW under 1/8 in and of 1 3/8, 1 5/8, 1 7/8 in from Low, Machine Drawing and Design,
  * 1890, or from memory), ISO 228-1, ISO 2902 (preferred and finer pitches, from memory), ASME B1.5; Loewenherz from
  * Machinery's Handbook. Model Engineer: pitches from Bolt Science, the list of sizes from memory.
  */

@@ -54,6 +54,17 @@ describe('laws', () => {
     )
   })
 
+  it('moves the carriage by 100 mm at most', () => {
+    // Three starts of 1.5 mm on 8 tpi: the least move is 120 threads, 381 mm.
+    expect(indexStarts({ pitch: '1.5', starts: 3, leadscrew: '8 tpi' }).map(({ carriage }) => carriage)).toEqual([
+      null,
+      null,
+    ])
+    expect(indexStarts({ pitch: '50', starts: 2, leadscrew: '25' })[0].carriage).toMatchObject({ mm: 50, threads: 2 })
+    expect(indexStarts({ pitch: '100', starts: 2, leadscrew: '10' })[0].carriage).toMatchObject({ mm: 100 })
+    expect(indexStarts({ pitch: '101', starts: 2, leadscrew: '1' })[0].carriage).toBeNull()
+  })
+
   it('has no carriage move where pitch and leadscrew never meet', () => {
     // Two starts of 1/2 mm on a 1 mm screw: 1/2, 3/2, 5/2 ... never whole.
     expect(indexStarts({ pitch: '0.5', starts: 2, leadscrew: '1' })[0].carriage).toBeNull()

@@ -12,11 +12,14 @@ export interface Start {
   slide: { mm: number; exact: Rational }
   /** Or the gear unmeshed and turned on by so many teeth; null when its teeth do not divide. */
   teeth: number | null
-  /** Or half nuts opened and the carriage moved on by this, mm and in leadscrew threads; null when no such move is short. */
+  /**
+   * Or half nuts opened and the carriage moved on by this, mm and in leadscrew threads; null when every such move is over
+   * 100 mm (common practice, no source).
+   */
   carriage: { mm: number; exact: Rational; threads: number } | null
 }
 
-const LONGEST_MOVE = 1000
+const LONGEST_MOVE = 100
 
 /** The least move of whole leadscrew threads that ends on another start: its pitches and some whole leads. */
 function carriageMove(pitch: Rational, pitches: number, starts: number, leadscrew: Rational): Start['carriage'] {

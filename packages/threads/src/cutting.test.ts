@@ -30,6 +30,15 @@ describe('blank and depth', () => {
     expect(threadCut(q).crestRadius / p).toBeCloseTo(0.137329, 6)
   })
 
+  it('has a crest radius where the form has a round crest, and nowhere else', () => {
+    // BS 84 0.137329 p, BS 93 0.180834 p; flat in ISO 68-1, ASME B1.1, ISO 2901 and ASME B1.5.
+    const of = (form: Form) => threadCut({ form, pitch: '2', major: 20 }).crestRadius
+    expect(of('whitworth') / 2).toBeCloseTo(0.137329, 6)
+    expect(of('ba') / 2).toBeCloseTo(0.180834, 6)
+    const flat = ['metric', 'unified', 'trapezoidal', 'acme', 'loewenherz', 'square', 'sharp-v'] as const
+    expect([...flat, { angle: 60, crest: 0.1, root: 0.1 }].map(of)).toEqual(Array(8).fill(0))
+  })
+
   it('starts a sharp crest from the sharp triangle', () => {
     const q = { form: 'metric', pitch: '1', major: 6 } as const
     const sharp = threadCut({ ...q, crest: 'sharp', nose: { flat: 0 } })

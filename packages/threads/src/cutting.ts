@@ -16,7 +16,7 @@ export interface Cut {
   depth: number
   /** Diameter at the root that this nose leaves, mm. */
   root: number
-  /** The radius that would round the crest of the form, mm, given by chaser or file; 0 for a square thread. */
+  /** Of the form's round crest, mm, given by chaser or file; 0 where the form's crest is flat or sharp. */
   crestRadius: number
   cautions: Caution[]
 }
@@ -62,12 +62,11 @@ export function threadCut(q: {
   checkCore(effective, { ...profile, dedendum: below }, ask, path)
   ask.done()
   const above = crest === 'sharp' ? profile.sharpHeight / 2 : profile.addendum
-  const sin = Math.sin(profile.half)
   return rounded({
     blank: effective + 2 * above,
     depth: above + below,
     root: effective - 2 * below,
-    crestRadius: sin && ((profile.sharpHeight / 2 - profile.addendum) * sin) / (1 - sin),
+    crestRadius: profile.radius,
     cautions: below < profile.nutDedendum - 1e-9 ? [caution('nut-crest')] : [],
   })
 }

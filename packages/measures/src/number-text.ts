@@ -65,7 +65,7 @@ export function readNumber(text: string): Rational | NumberFault {
  */
 export function exactly(value: number): Rational {
   const found = /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(String(value))
-  if (!found) throw new RangeError('only a finite number can be taken exactly')
+  if (!found) throw new RangeError('the number is not finite')
   const [, sign, whole, part = '', exponent = 0] = found
   const n = BigInt(sign + whole + part)
   const power = Number(exponent) - part.length

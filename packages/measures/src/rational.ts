@@ -14,7 +14,7 @@ const into = (r: Rational): Fraction => new Fraction(BigInt(r.n), BigInt(r.d))
  * @throws RangeError when `d` is zero, or a number is not whole.
  */
 export function rational(n: bigint | number, d: bigint | number = 1): Rational {
-  if (BigInt(d) === 0n) throw new RangeError('a rational needs a denominator that is not zero')
+  if (BigInt(d) === 0n) throw new RangeError('the denominator is zero')
   return out(new Fraction(BigInt(n), BigInt(d)))
 }
 

@@ -84,7 +84,7 @@ describe('the question', () => {
 describe('the thread', () => {
   it.each<[string, object, string[]]>([
     ['a form', { form: 'crinkly' }, ['thread.form choice']],
-    ['two diameters', { effective: 5 }, ['thread one-diameter']],
+    ['two diameters', { effective: 5 }, ['thread.major one', 'thread.effective one']],
     ['a diameter that leaves no core', { major: 0.5 }, ['thread.major core']],
     ['what is cut', { cut: 'both' }, ['thread.cut choice']],
     ['class and allowance', { allowance: 0.1 }, ['thread.allowance class-or-allowance']],

@@ -58,6 +58,14 @@ export class Checks {
     return Number.NaN
   }
 
+  /** Which of two that say the same is given. Both are refused, each at its path; so is none, at `needed`, unless that is null. */
+  one<T extends string>(needed: string | null, ...paths: [T, T]): T | undefined {
+    const given = paths.filter((path) => this.at(path) !== undefined)
+    if (given.length === 1) return given[0]
+    if (given.length === 0 && needed !== null) given.push(needed as T)
+    for (const path of given) this.say(path, 'one', paths)
+  }
+
   whole(path: string, least: number, most: number, otherwise?: number): number {
     return this.number(path, least, most, otherwise, 'whole ')
   }

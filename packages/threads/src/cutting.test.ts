@@ -1,9 +1,10 @@
-import { InputError } from '@trainwright/measures'
+import { InputError, type Problem } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { infeed, passes, threadCut } from './cutting.js'
 import { threadDimensions } from './dimensions.js'
 import type { Form } from './forms.js'
+import { tappingDrill } from './mating.js'
 
 describe('blank and depth', () => {
   it('starts from the nominal diameter and goes to the root of the form', () => {
@@ -202,6 +203,16 @@ describe('a schedule of passes', () => {
   })
 })
 
+const problems = (ask: () => unknown): readonly Problem[] => {
+  try {
+    ask()
+  } catch (error) {
+    if (error instanceof InputError) return error.problems
+    throw error
+  }
+  return []
+}
+
 describe('refusals', () => {
   it('names the broadest nose, and the least first cut', () => {
     const q = { form: 'metric', pitch: '1', major: 6 } as const
@@ -213,6 +224,23 @@ describe('refusals', () => {
       /from 0.042426 to 0.6 /,
     )
   })
+  it('refuses two answers to one question, each at its path', () => {
+    const q = { form: 'metric', pitch: '1' } as const
+    const paths = (ask: () => unknown) => problems(ask).map(({ path, code }) => `${path} ${code}`)
+    expect(paths(() => passes({ ...q, depth: 0.6, passes: 5, firstCut: 0.2 }))).toEqual(['passes one', 'firstCut one'])
+    const nose = { flat: 0.1, radius: 0.1 }
+    expect(paths(() => threadCut({ ...q, major: 6, nose }))).toEqual(['nose.flat one', 'nose.radius one'])
+    expect(paths(() => passes({ ...q, depth: 0.6, nose }))).toEqual(['nose.flat one', 'nose.radius one'])
+    expect(paths(() => passes({ ...q, depth: 0.6, nose: {} as never }))).toEqual(['nose one'])
+    expect(paths(() => tappingDrill({ ...q, major: 6, engagement: 0.8, hole: 5 }))).toEqual([
+      'engagement one',
+      'hole one',
+    ])
+    expect(problems(() => passes({ ...q, depth: 0.6, passes: 5, firstCut: 0.2 }))[0].message).toBe(
+      'Give one of passes and firstCut.',
+    )
+  })
+
   it.each([
     () => threadCut({ form: 'square', pitch: '1', major: 6, nose: { flat: 0.1 } }),
     () => threadCut({ form: 'square', pitch: '1', major: 6, crest: 'sharp' }),

@@ -27,13 +27,14 @@ function noseOf(nose: unknown, profile: Profile, p: number, ask: Checks, nut = f
   const below = nut ? profile.nutAddendum : profile.dedendum
   if (nose === undefined) return { below, flat: Math.max(0, p / 2 - 2 * below * Math.tan(half)) }
   if (half === 0) ask.say('nose', 'no-flanks')
-  if (Object(nose).flat !== undefined) {
+  const given = ask.one('nose', 'nose.flat', 'nose.radius')
+  if (given === 'nose.flat') {
     const flat = ask.number('nose.flat', 0, 0.499 * p)
     return { below: ((p / 2 - flat) / 2) * cot(half), flat }
   }
   const cosec = 1 / Math.sin(half)
   // The rounding may reach up the flank to the effective line, no further.
-  const radius = ask.number('nose.radius', 0, sharpHeight / 2 / (cosec - Math.sin(half)))
+  const radius = given ? ask.number(given, 0, sharpHeight / 2 / (cosec - Math.sin(half))) : 0
   return { below: sharpHeight / 2 - radius * (cosec - 1), flat: 0 }
 }
 
@@ -95,7 +96,8 @@ const MOST_PASSES = 200
  * A schedule of passes that take even chip area: cumulative settings, then spring passes at full depth. Give the number
  * of passes, or the first cut in mm straight in. By default 4 + 4 p passes, p in mm: 12 at 2 mm, 14 at 2.5 and 16 at 3 as
  * in Sumitomo's general catalogue 2019-20, p. 404; a few more than there at finer pitches.
- * @throws InputError for over 200 passes (naming the least first cut), a nose too broad, a compound angle too large.
+ * @throws InputError for over 200 passes (naming the least first cut), a nose too broad, a compound angle too large, or both
+ * passes and a first cut.
  */
 export function passes(q: {
   form: Form
@@ -128,9 +130,10 @@ export function passes(q: {
   const area = (x: number): number => (flat + slope * x) * x
   const depthOf = (area: number): number => (2 * area) / (flat + Math.sqrt(flat * flat + 4 * slope * area))
   const whole = area(depth)
-  let count = ask.whole('passes', 1, MOST_PASSES, Math.ceil(4 + 4 * p))
-  if (q.firstCut !== undefined)
-    count = Math.ceil(whole / area(ask.number('firstCut', depthOf(whole / MOST_PASSES), depth)) - 1e-9)
+  const count =
+    ask.one(null, 'passes', 'firstCut') === 'firstCut'
+      ? Math.ceil(whole / area(ask.number('firstCut', depthOf(whole / MOST_PASSES), depth)) - 1e-9)
+      : ask.whole('passes', 1, MOST_PASSES, Math.ceil(4 + 4 * p))
   ask.done()
   const all: Pass[] = []
   for (let i = 1, before = 0; i <= count + springs; i++) {

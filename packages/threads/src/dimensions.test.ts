@@ -220,8 +220,11 @@ describe('laws', () => {
 describe('refusals', () => {
   it('wants exactly one diameter', () => {
     const q = { form: 'metric', pitch: '1' } as const
-    expect(problems(() => threadDimensions(q))).toMatchObject([{ path: '', code: 'one-diameter' }])
-    expect(problems(() => threadDimensions({ ...q, major: 6, effective: 5 }))).toMatchObject([{ code: 'one-diameter' }])
+    expect(problems(() => threadDimensions(q))).toMatchObject([{ path: '', code: 'one' }])
+    expect(problems(() => threadDimensions({ ...q, major: 6, effective: 5 }))).toMatchObject([
+      { path: 'major', code: 'one' },
+      { path: 'effective', code: 'one' },
+    ])
   })
 
   it('tells when the diameters cross, and from where they would not', () => {

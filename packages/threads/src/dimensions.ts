@@ -36,7 +36,12 @@ export interface ThreadDimensions {
 }
 
 /** Refuses an effective diameter that leaves the screw no core. */
-export function checkCore(effective: number, profile: Profile, ask: Checks, path: 'major' | 'effective'): void {
+export function checkCore(
+  effective: number,
+  profile: Profile,
+  ask: Checks,
+  path: 'major' | 'effective' = 'effective',
+): void {
   const root = effective - 2 * profile.dedendum
   const least = 2 * profile.dedendum + (path === 'major' ? 2 * profile.addendum : 0)
   if (root <= 0) ask.say(path, 'core', root, least)
@@ -47,7 +52,8 @@ export interface ThreadRead {
   ask: Checks
   pitch: number
   profile: Profile
-  path: 'major' | 'effective'
+  /** Which one was given. */
+  path: 'major' | 'effective' | undefined
   major: number
   effective: number
 }
@@ -57,10 +63,8 @@ export function readThread(q: Pick<ThreadQuestion, 'form' | 'pitch' | 'major' | 
   const ask = new Checks(q)
   const pitch = ask.mm('pitch')
   const profile = profileOf(q.form, pitch, ask)
-  const path = q.major === undefined ? 'effective' : 'major'
-  const one = (q.major === undefined) !== (q.effective === undefined)
-  if (!one) ask.say('', 'one-diameter')
-  const given = one ? ask.number(path) : Number.NaN
+  const path = ask.one('', 'major', 'effective')
+  const given = path ? ask.number(path) : Number.NaN
   const crests = 2 * profile.addendum
   const [major, effective] = path === 'major' ? [given, given - crests] : [given + crests, given]
   return { ask, pitch, profile, path, major, effective }

@@ -1,5 +1,5 @@
 import type { PitchText } from '@trainwright/measures'
-import { checkCore, readThread, type ThreadRead, threadDimensions } from './dimensions.js'
+import { checkCore, readThread, type ThreadRead } from './dimensions.js'
 import type { Form } from './forms.js'
 import { type Caution, caution } from './messages.js'
 import { degrees, rounded } from './rounding.js'
@@ -26,6 +26,7 @@ function readHole(q: NutQuestion): ThreadRead & { full: number; hole: number } {
   checkCore(effective, profile, ask, path)
   const least = rounded(effective - 2 * profile.nutDedendum)
   const full = major - least
+  ask.one(null, 'engagement', 'hole')
   const wanted = ask.number('engagement', 0.3, 1, Math.min(pitch / full, 1))
   return { ...thread, full, hole: rounded(ask.number('hole', least, major, major - wanted * full)) }
 }
@@ -34,7 +35,7 @@ function readHole(q: NutQuestion): ThreadRead & { full: number; hole: number } {
  * The hole for the mating nut: nominal diameter less the pitch (92 % of the full metric depth, 78 % Whitworth, 83 % BA; the
  * rule of metric drill tables, within the 77 to 87 % of BS 1157 for Whitworth), or for a wanted `engagement`; and the other
  * way, what a drill of `hole` mm leaves.
- * @throws InputError as threadDimensions, for an engagement outside 0.3 to 1, or a hole outside minor to major diameter.
+ * @throws InputError as threadDimensions, for an engagement outside 0.3 to 1, a hole outside minor to major diameter, or both.
  */
 export function tappingDrill(q: NutQuestion & { engagement?: number; hole?: number }): TappingDrill {
   const { ask, major, full, hole } = readHole(q)
@@ -85,18 +86,18 @@ const chamfers = [
  * @throws InputError as tappingDrill, for a number of flutes other than 2 to 4, or a tolerance out of range.
  */
 export function homeMadeTap(q: NutQuestion & { tolerance?: number; flutes?: number; engagement?: number }): Tap {
-  const { ask, pitch: p, hole, major: nominal } = readHole(q)
+  const { ask, pitch: p, profile, effective, hole, major: nominal } = readHole(q)
   const flutes = ask.whole('flutes', 2, 4, 4)
   const tolerance = ask.number('tolerance', 1e-4, p / 2, 0.12 * p + 0.03)
   ask.done()
-  const { internal, minor } = threadDimensions({ form: q.form, pitch: q.pitch, major: nominal })
-  const major = internal.major + 0.4 * tolerance
+  const at = (height: number): number => effective + 2 * height
+  const major = at(profile.nutAddendum) + 0.4 * tolerance
   const point = hole - 0.1 * p
   const angle = (threads: number): number => degrees(Math.atan((major - point) / 2 / (threads * p)))
   return rounded<Tap>({
     major,
-    effective: [internal.effective + 0.3 * tolerance, internal.effective + 0.5 * tolerance],
-    minor: Math.min(internal.minor, minor + 0.4 * tolerance),
+    effective: [effective + 0.3 * tolerance, effective + 0.5 * tolerance],
+    minor: Math.min(at(-profile.nutDedendum), at(-profile.dedendum) + 0.4 * tolerance),
     hole,
     point,
     chamfers: chamfers.map(([name, from, to]) => ({

@@ -14,7 +14,7 @@ const problems = {
   number: (kind: string, least: number, most: number) =>
     `A ${kind}number from ${short(least)} to ${short(most)} is needed.`,
   choice: (known: readonly (string | boolean)[]) => `Not known here; take one of ${known.join(', ')}.`,
-  'one-diameter': () => 'Give exactly one of major and effective.',
+  one: (paths: readonly string[]) => `Give one of ${paths.join(' and ')}.`,
   core: (root: number, least: number) =>
     `The diameters cross: the root stands at ${mm(root)}; more than ${mm(least)} is needed.`,
   'no-flanks': () => 'This form has no sloping flanks that serve; measure its groove.',

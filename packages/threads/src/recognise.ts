@@ -71,11 +71,11 @@ export function recogniseThread(q: Measurements): Recognition[] {
     for (const { what, value, doubt } of measured) {
       const off = value - nominal[what]
       const lack = under[what][0] + under[what][1] * pitch
-      if (off > doubt + 1e-9 || off < -doubt - lack - 1e-9) misfit = Number.MAX_VALUE
+      if (off > doubt + 1e-9 || off < -doubt - lack - 1e-9) misfit = Number.POSITIVE_INFINITY
       deviation[what] = off
       misfit += (off / (doubt + lack / 2 + 1e-6)) ** 2
     }
-    if (misfit < Number.MAX_VALUE) fits.push({ name: thread.name, thread, deviation, misfit })
+    if (misfit < Number.POSITIVE_INFINITY) fits.push({ name: thread.name, thread, deviation, misfit })
   }
   return rounded(fits).sort((a, b) => a.misfit - b.misfit)
 }

@@ -122,7 +122,7 @@ export function overWires(q: WireQuestion & { effective: number }): number {
   const of = set(q)
   const { ask, profile, constant, lift, corrected } = of
   const effective = ask.number('effective')
-  checkCore(effective, profile, ask, 'effective')
+  checkCore(effective, profile, ask)
   correctable(effective, of)
   ask.done()
   return rounded(effective + constant + (corrected ? lift / effective ** 2 : 0))
@@ -165,7 +165,7 @@ export interface WireCorrection {
 export function leadCorrection(q: WireQuestion & { effective: number }): WireCorrection {
   const { ask, profile, lead, lift } = set(q)
   const effective = ask.number('effective')
-  checkCore(effective, profile, ask, 'effective')
+  checkCore(effective, profile, ask)
   ask.done()
   const leadAngle = leadAngleAt(effective, lead)
   const correction = lift / effective ** 2

@@ -5,7 +5,6 @@ import { both, length, trace } from './figure.js'
 import type { Asked } from './job.js'
 import type { ThreadRead } from './limits.js'
 import { measuringChecks } from './measuring.js'
-import type { Problems } from './problems.js'
 import { GEOMETRY, JONES, PRACTICE } from './sources.js'
 
 const CRESTS = 11
@@ -28,15 +27,14 @@ function upToPower({ clearance }: GearsToMount): Check[] {
   ]
 }
 
-function scratch({ train, lead }: Asked, read: ThreadRead | null, problems: Problems): Check[] {
+function scratch({ train, lead }: Asked, read: ThreadRead | null): Check {
   const crests = read?.how.crests ?? CRESTS
-  const found = problems.from(() => scratchPass({ wanted: lead, cut: train.lead, crests }))
-  if (!found) return []
+  const found = scratchPass({ wanted: lead, cut: train.lead, crests })
   const { spaces } = found
   const [wanted, cut] = [length(found.wanted), length(found.cut)]
   const difference = trace(found.difference, true)
   const text = `Scratch pass, a touch deep: ${crests} lines, ${spaces} leads, span ${both(wanted)}, with this train ${both(cut)}, a difference of ${both(difference)}. If not, a gear or a setting is wrong.`
-  return [{ code: 'scratch-pass', crests, spaces, wanted, cut, difference, text, source: GEOMETRY }]
+  return { code: 'scratch-pass', crests, spaces, wanted, cut, difference, text, source: GEOMETRY }
 }
 
 /** By the lead that the train really cuts; the wanted one would promise marks that spoil the thread. */
@@ -80,19 +78,14 @@ function goingBack({ workshop: { lathe } }: Asked, open: DialAnswer | 'none'): C
 }
 
 /** Every check in the order in which it is made. `aim`: the effective diameter worked to, mm. */
-export function checksOf(
-  asked: Asked,
-  gears: GearsToMount,
-  thread: { read: ThreadRead; aim: number } | null,
-  problems: Problems,
-): Check[] {
+export function checksOf(asked: Asked, gears: GearsToMount, thread: { read: ThreadRead; aim: number } | null): Check[] {
   const nuts = halfNuts(asked)
   const checks = [
     ...upToPower(gears),
-    ...scratch(asked, thread?.read ?? null, problems),
+    scratch(asked, thread?.read ?? null),
     nuts,
     goingBack(asked, nuts.open),
-    ...(thread ? measuringChecks(asked, thread.read, thread.aim, problems) : []),
+    ...(thread ? measuringChecks(asked, thread.read, thread.aim) : []),
   ]
   return checks.map((check, i) => ({ ...check, label: String(i + 1) }))
 }

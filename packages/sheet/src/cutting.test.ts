@@ -60,6 +60,31 @@ describe('a numbered BA', () => {
   })
 })
 
+describe('a class with the effective diameter of a worn thread', () => {
+  it('counts from the nominal diameter of the published thread, not from the wear', () => {
+    // M6 6g: effective 5.212 to 5.324, major 5.794 to 5.974 (ISO 965-1).
+    const { limits, major, effectiveAim, blank } = cut({ effective: 5.3, class: '6g' })
+    expect(limits!.name).toBe('M6, 6g')
+    expect(limits!.effective.map(({ text }) => text)).toEqual(['5.212 mm', '5.324 mm'])
+    expect([major.text, effectiveAim.text, blank.text]).toEqual(['6.000 mm', '5.268 mm', '5.884 mm'])
+    expect(cut({ effective: 5.35, class: '6g' }).limits).toEqual(limits)
+    expect(cut({ major: 6, class: '6g' }).limits).toEqual({
+      ...limits,
+      name: '6g',
+      text: limits!.text.replace('M6, ', ''),
+    })
+    // 0 BA, close: effective 5.400 less 0.08 p + 0.02 (BS 93).
+    const ba = cut({ form: 'ba', effective: 5.33, class: 'close' }).limits!
+    expect([ba.name, ...ba.effective.map(({ text }) => text)]).toEqual(['0 BA, close', '5.300 mm', '5.400 mm'])
+  })
+
+  it('is refused where no published thread was measured; an allowance is not', () => {
+    // M12x1 has 11.350, M14x1 13.350.
+    expect(() => cut({ effective: 12.8, class: '6g' })).toThrow(/thread\.class: .* no published thread .* allowance/)
+    expect(cut({ effective: 12.8, allowance: 0.1 }).limits!.effective.map(({ mm }) => mm)).toEqual([12.7, 12.8])
+  })
+})
+
 describe('infeed', () => {
   it('counts the compound from the cross-slide, and says what that is from the axis', () => {
     const { compound, infeed, depth } = cut({ major: 10, compound: 29.5 })

@@ -68,11 +68,11 @@ export function cuttingOf(
 ): { cutting: Cutting; cautions: Cut['cautions'] } | undefined {
   const { how, nut, sizes, limits } = read
   const groove = problems.from(() => grooveOf(read))
-  if (!groove) return undefined
-  const depth = rounded(Math.abs(groove.root - groove.blank) / 2)
+  // Without a groove the passes are still judged, by the depth of the form.
+  const depth = groove ? rounded(Math.abs(groove.root - groove.blank) / 2) : sizes.depth
   const schedule = problems.from(() => passes({ ...how, nut, depth }))
-  const drill = nut ? problems.from(() => drillInstead(read, groove.root), 'thread.mate') : null
-  if (!schedule || drill === undefined) return undefined
+  const drill = nut ? problems.from(() => drillInstead(read, groove?.root ?? 0), 'thread.mate') : null
+  if (!groove || !schedule || drill === undefined) return undefined
   // The last pass stands at full depth.
   const feed = schedule.passes.at(-1)!
   const basic = nut ? sizes.internal : sizes

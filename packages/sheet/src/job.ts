@@ -17,7 +17,10 @@ import { amount, named, pitchFigure } from './figure.js'
 import type { Problems } from './problems.js'
 import { PRACTICE } from './sources.js'
 
-/** The question as read: the lathe is sound, and the train is one for this thread on this lathe. */
+/**
+ * The question as read. Once nothing of it is refused the lathe is sound, and the train is one for this thread on this
+ * lathe; before that `pitch` and `lead` may be missing.
+ */
 export interface Asked {
   workshop: Workshop
   wanted: ThreadWanted
@@ -52,32 +55,37 @@ function readTolerance(asked: ThreadWanted['tolerance'], problems: Problems): Ra
 const isExact = (r: Rational | undefined): boolean => /^-?\d+\/[1-9]\d*$/.test(`${r?.n}/${r?.d}`)
 
 /** A train that is stale or from elsewhere would spoil the thread, so it is not taken. */
-function checkTrain({ lathe }: Workshop, train: Train, lead: Rational, hand: string, problems: Problems): void {
+function checkTrain(
+  workshop: Workshop | null,
+  train: Train,
+  lead: Rational | undefined,
+  hand: string,
+  problems: Problems,
+): void {
   const whole = isExact(train.lead) && isExact(train.error) && Array.isArray(train.shafts)
   if (!whole) problems.say('train', 'no-train')
-  const cut = problems.from(() => leadOf(lathe, train), '')
+  const cut = workshop && problems.from(() => leadOf(workshop.lathe, train), '')
   if (!cut || !whole) return
   if (compare(cut.lead, train.lead) !== 0 || cut.hand !== train.hand) problems.say('train', 'other-lathe')
-  else if (cut.hand !== hand || compare(subtract(divide(cut.lead, lead), ONE), train.error) !== 0)
+  else if (lead && (cut.hand !== hand || compare(subtract(divide(cut.lead, lead), ONE), train.error) !== 0))
     problems.say('train', 'other-thread')
 }
 
-/** @throws InputError naming every problem of workshop and wanted thread, then of the train. */
+/** Names every problem of workshop, wanted thread and train, each as far as it does not rest on another. */
 export function readAsked(workshop: Workshop, wanted: ThreadWanted, train: Train, problems: Problems): Asked {
   const checked = checkWorkshop(workshop)
   if (!checked.ok) for (const p of checked.problems) problems.add({ ...p, path: `workshop${p.path && '.'}${p.path}` })
-  problems.object(train, 'train')
+  const given = problems.object(train, 'train')
   problems.object(wanted, 'wanted')
   const { starts = 1, hand = 'right', pitch: text, tolerance: asked } = wanted ?? {}
   const pitch = problems.from(() => parsePitch(text, 'pitch'))
   problems.number(starts, 'wanted.starts', 1, MOST_STARTS, 'whole ')
   problems.choice(hand, 'wanted.hand', ['right', 'left'])
+  const sound = !problems.found.some(({ path }) => path.startsWith('wanted'))
+  const lead = sound ? multiply(pitch!.mm, rational(starts)) : undefined
   const tolerance = readTolerance(asked, problems)
-  problems.done()
-  const lead = multiply(pitch!.mm, rational(starts))
-  checkTrain(workshop, train, lead, hand, problems)
-  problems.done()
-  return { workshop, wanted, train, pitch: pitch!, starts, lead, tolerance }
+  if (given) checkTrain(checked.ok ? workshop : null, train, lead, hand, problems)
+  return { workshop, wanted, train, pitch: pitch!, starts, lead: lead!, tolerance }
 }
 
 function toleranceOf({ wanted, tolerance }: Asked): Job['tolerance'] {

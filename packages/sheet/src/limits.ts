@@ -1,6 +1,11 @@
-import { compare, parsePitch } from '@trainwright/measures'
-import { baLimits, isoLimits, series, type ThreadDimensions, threadDimensions } from '@trainwright/threads'
-import type { Asked } from './job.js'
+import {
+  baLimits,
+  forms,
+  isoLimits,
+  recogniseThread,
+  type ThreadDimensions,
+  threadDimensions,
+} from '@trainwright/threads'
 import type { Problems } from './problems.js'
 import type { ThreadWork } from './thread-work.js'
 
@@ -16,61 +21,66 @@ export interface Limits {
 
 /** The thread as read: its basic sizes, and its limits when a class or an allowance says them. */
 export interface ThreadRead {
-  /** All of the work but the diameter, with the pitch: as the functions of threads take it. */
-  how: Omit<ThreadWork, 'major' | 'effective'> & { pitch: string; starts: number }
+  /** All of the work but the diameter, with pitch, starts and hand: as the functions of threads take it. */
+  how: Omit<ThreadWork, 'major' | 'effective'> & { pitch: string; starts: number; hand: 'right' | 'left' }
   /** The nut is cut, not the screw. */
   nut: boolean
+  /** All undefined when they are refused. */
   sizes: ThreadDimensions
   limits: Limits | null
 }
 
 /** Less than any thread or tolerance is made to. */
 const LEAST_ALLOWANCE = 1e-5
+/** An effective diameter is known to so much, mm (common practice, no source). */
+const DOUBT = 0.01
 
-function baNumber(pitch: string, { major }: ThreadDimensions): number {
-  const { mm } = parsePitch(pitch)
-  return series('BA').findIndex(
-    (one) => compare(parsePitch(one.pitch).mm, mm) === 0 && Math.abs(one.major - major) < 1e-6,
-  )
-}
-
-function byClass(name: string, { how, nut, sizes }: Omit<ThreadRead, 'limits'>, problems: Problems): Limits | null {
+/**
+ * Limits by a class, and the sizes that they count from: those of the nominal diameter. Where that was not given it is the
+ * one of the published thread that was measured, worn or not.
+ */
+function byClass(read: ThreadRead, name: string, measured: boolean, problems: Problems): ThreadRead {
+  const { how, nut, sizes } = read
   const { form, pitch } = how
-  if (form === 'metric') {
-    if (nut !== /[GH]/.test(name)) problems.say('thread.class', 'wrong-class', nut ? 'nut' : 'screw', nut ? '6H' : '6g')
-    const limits = problems.from(() => isoLimits({ diameter: sizes.major, pitch, class: name }))
-    return limits ? { name, source: 'ISO 965-1', ...limits } : null
+  const metric = form === 'metric'
+  const other = /[GH]/.test(name) ? 'screw' : 'nut'
+  if (metric && (how.cut ?? 'screw') === other) problems.say('thread.class', 'wrong-class', other, nut ? '6H' : '6g')
+  if (!metric && form !== 'ba') {
+    if (typeof form === 'object' || Object.hasOwn(forms, form)) problems.say('thread.class', 'no-class')
+    return read
   }
-  const number = form === 'ba' ? baNumber(pitch, sizes) : -1
-  if (number < 0) problems.say('thread.class', form === 'ba' ? 'not-numbered' : 'no-class')
-  problems.done()
-  const limits = problems.from(() => baLimits({ number, class: name as 'close' | 'normal', nut }))
-  return limits ? { name, source: 'BS 93', ...limits } : null
+  const known = problems.unsized
+    ? []
+    : recogniseThread({ effective: { value: sizes.effective, doubt: DOUBT }, pitch: { value: pitch, doubt: 0 } })
+  const published = known.find(
+    ({ thread }) => thread.form === form && (measured || Math.abs(thread.major - sizes.major) < 1e-6),
+  )?.thread
+  if (!(published || problems.unsized || (metric && !measured))) problems.say('thread.class', 'not-published')
+  const basic = published ? threadDimensions({ ...how, major: published.major }) : sizes
+  const limits = problems.from(() =>
+    metric
+      ? isoLimits({ diameter: basic.major, pitch, class: name })
+      : baLimits({ number: Number.parseInt(published?.name ?? '0', 10), class: name as 'close' | 'normal', nut }),
+  )
+  const called = published && measured ? `${published.name}, ${name}` : name
+  const source = metric ? 'ISO 965-1' : 'BS 93'
+  return { ...read, sizes: basic, limits: limits ? { name: called, source, ...limits } : null }
 }
 
-function byAllowance(allowance: number, { nut, sizes: { effective } }: Omit<ThreadRead, 'limits'>): Limits {
-  const range: [number, number] = nut ? [effective, effective + allowance] : [effective - allowance, effective]
-  return { name: 'allowance', source: 'as given', major: null, effective: range, minor: null }
+function byAllowance(read: ThreadRead, allowance: number): ThreadRead {
+  const { effective } = read.sizes
+  const range: [number, number] = read.nut ? [effective, effective + allowance] : [effective - allowance, effective]
+  return { ...read, limits: { name: 'allowance', source: 'as given', major: null, effective: range, minor: null } }
 }
 
-/** @throws InputError naming every problem of the thread's sizes, class and allowance. */
-export function readThread({ wanted, starts }: Asked, work: ThreadWork, problems: Problems): ThreadRead {
-  problems.object(work, 'thread')
-  problems.done()
-  const { major, effective, ...rest } = work
-  const { cut, crest, class: name, allowance } = work
-  const how = { ...rest, pitch: wanted.pitch, starts }
-  problems.choice(cut, 'thread.cut', ['screw', 'nut'])
-  const nut = cut === 'nut'
-  if (nut && crest === 'sharp') problems.say('thread.crest', 'crest-of-nut')
+/** The thread with the limits that its class or allowance says; without either as it is. */
+export function withLimits(
+  read: ThreadRead,
+  { class: name, allowance, effective }: ThreadWork,
+  problems: Problems,
+): ThreadRead {
   if (name !== undefined && allowance !== undefined) problems.say('thread.allowance', 'class-or-allowance')
-  const one = { ...(major !== undefined && { major }), ...(effective !== undefined && { effective }) }
-  const sizes = problems.from(() => threadDimensions({ ...how, ...one }))
-  if (sizes) problems.number(allowance, 'thread.allowance', LEAST_ALLOWANCE, sizes.pitch / 2)
-  problems.done()
-  const read = { how, nut, sizes: sizes! }
-  const limits =
-    name !== undefined ? byClass(name, read, problems) : allowance === undefined ? null : byAllowance(allowance, read)
-  problems.done()
-  return { ...read, limits }
+  problems.number(allowance, 'thread.allowance', LEAST_ALLOWANCE, read.sizes.pitch / 2 || 10_000)
+  if (name !== undefined) return byClass(read, name, effective !== undefined, problems)
+  return allowance === undefined ? read : byAllowance(read, allowance)
 }

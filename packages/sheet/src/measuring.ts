@@ -3,7 +3,6 @@ import type { Check } from './contract.js'
 import { both, length, type Range, span, trace } from './figure.js'
 import type { Asked } from './job.js'
 import type { ThreadRead } from './limits.js'
-import type { Problems } from './problems.js'
 import { GEOMETRY, PRACTICE } from './sources.js'
 
 const WIRES = "NBS Handbook H28; Machinery's Handbook, 31st ed., p. 2127"
@@ -44,7 +43,7 @@ function wireCheck({ workshop }: Asked, { how, limits }: ThreadRead, aim: number
 }
 
 /** How the thread is measured when it is cut: over wires, by its groove, or by its mate. */
-export function measuringChecks(asked: Asked, read: ThreadRead, aim: number, problems: Problems): Check[] {
+export function measuringChecks(asked: Asked, read: ThreadRead, aim: number): Check[] {
   const effective = length(aim)
   const limits: Range | null = read.limits && [length(read.limits.effective[0]), length(read.limits.effective[1])]
   const size: Check = {
@@ -63,6 +62,5 @@ export function measuringChecks(asked: Asked, read: ThreadRead, aim: number, pro
       'No wire rests on upright flanks: measure the width of the groove, and the root by calipers with thin jaws.'
     return [{ code: 'no-flanks', text, source: PRACTICE }, size]
   }
-  const wires = problems.from(() => wireCheck(asked, read, aim))
-  return wires ? [wires, size] : [size]
+  return [wireCheck(asked, read, aim), size]
 }

@@ -14,9 +14,14 @@ const ours: Readonly<Record<string, string>> = {
   tolerance: 'thread.mate.tap.tolerance',
 }
 
+/** What all that is said of a thread rests on, by the names that other packages know it by. */
+const basic = /^((form|pitch|starts|major|effective|diameter|number|depth)\b|$)/
+
 /** Collects everything that is wrong with a question, so that one InputError tells it all. */
 export class Problems {
   readonly found: Problem[] = []
+  /** The thread's sizes are refused, and why is told: what else is said of form, pitch and diameters only follows from that. */
+  unsized = false
 
   /** Once each: several figures may rest on the same wrong value. */
   add(problem: Problem): void {
@@ -32,6 +37,7 @@ export class Problems {
     const refused: Problem[] = []
     const value = gather(refused, read)
     for (const { path, ...problem } of refused) {
+      if (this.unsized && basic.test(path)) continue
       const named = ours[path] ?? [within, path.replace(/^setUp/, 'train')].filter(Boolean).join('.')
       this.add({ ...problem, path: named })
     }
@@ -48,8 +54,10 @@ export class Problems {
     if (value !== undefined && !known.includes(value as string)) this.say(path, 'choice', known)
   }
 
-  object(value: unknown, path: string): void {
-    if (typeof value !== 'object' || value === null) this.say(path, 'object')
+  object(value: unknown, path: string): boolean {
+    const is = typeof value === 'object' && value !== null
+    if (!is) this.say(path, 'object')
+    return is
   }
 
   /** @throws InputError when anything was wrong. */

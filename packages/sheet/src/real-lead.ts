@@ -5,18 +5,15 @@ import { amount, both, bothWays, length, named, pitchFigure, trace } from './fig
 import { errorFigures } from './figures.js'
 import { type Asked, jobOf } from './job.js'
 import type { ThreadRead } from './limits.js'
-import type { Problems } from './problems.js'
 
 const RUN_MM = 25
-const LONGEST_MM = 10_000
 
 const along = (error: Rational, mm: number) => trace(toNumber(multiply(error, exactly(mm))), true)
 
 /** What the error does to the fit over the engagement; null when that is not known. */
-function fitOf({ train }: Asked, { how, sizes, limits }: ThreadRead, problems: Problems): Fit | null {
+function fitOf({ train }: Asked, { how, sizes, limits }: ThreadRead): Fit | null {
   const { form, engagement } = how
-  problems.number(engagement, 'thread.engagement', 1e-6, LONGEST_MM)
-  if (engagement === undefined || problems.found.length > 0) return null
+  if (engagement === undefined) return null
   const over = length(engagement, 2)
   const fit: Fit = {
     code: 'unjudged',
@@ -51,7 +48,7 @@ function fitOf({ train }: Asked, { how, sizes, limits }: ThreadRead, problems: P
 const size = (r: Rational): Rational => ({ ...r, n: r.n.replace('-', '') })
 
 /** The lead that the train really cuts; with the thread known, what its error does to the fit. */
-export function realLeadOf(asked: Asked, read: ThreadRead | null, problems: Problems): RealLead {
+export function realLeadOf(asked: Asked, read: ThreadRead | null): RealLead {
   const { train, tolerance } = asked
   const lead = pitchFigure(train.lead, train.approximate)
   const exact = train.error.n === '0'
@@ -69,6 +66,6 @@ export function realLeadOf(asked: Asked, read: ThreadRead | null, problems: Prob
       ppm: { value: train.errorPpm, text: ppm },
       over: exact ? null : { label: 'Lead error', run, error, text: `${both(error)} over ${both(run)}` },
     },
-    fit: read && fitOf(asked, read, problems),
+    fit: read && fitOf(asked, read),
   }
 }

@@ -1,5 +1,6 @@
 import { InputError } from '@trainwright/measures'
 import type { ThreadWanted, Train, Workshop } from '@trainwright/trains'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import demo from '../../../test-data/demo-workshop.json' with { type: 'json' }
 import type { SheetOptions } from './contract.js'
@@ -93,16 +94,16 @@ describe('the thread', () => {
     ['a class that is none', { class: 'tight' }, ['thread.class class']],
     ['a diameter of no table', { major: 500 }, ['thread.major number']],
     ['sharp crests in a nut', { class: '6H', cut: 'nut', crest: 'sharp' }, ['thread.crest crest-of-nut']],
-    ['a class where none is kept', { form: 'whitworth' }, ['thread.class no-class']],
+    ['a class where none is kept', { form: 'whitworth', compound: 27 }, ['thread.class no-class']],
     [
       'a class of no BA number',
       { form: 'ba', class: 'close', major: 5.9, compound: 20 },
-      ['thread.class not-numbered'],
+      ['thread.class not-published'],
     ],
     [
       'several at once',
       { compound: 40, groove: 0.5, engagement: -1, crests: 0 },
-      ['thread.compound number', 'thread.engagement number', 'thread.groove number'],
+      ['thread.engagement number', 'thread.groove number', 'thread.crests number', 'thread.compound number'],
     ],
     ['a nose too broad', { nose: { flat: 0.9 } }, ['thread.nose.flat number']],
     ['a tap', { mate: { tap: { flutes: 7 } } }, ['thread.mate.tap.flutes number']],
@@ -111,6 +112,49 @@ describe('the thread', () => {
   ])('%s', (_, more, problems) => {
     const asked = { ...work, ...more } as ThreadWork
     expect(refused(() => setUpSheet(workshop, wanted, train, asked))).toEqual(problems)
+  })
+
+  it.each([
+    ['screw', { cut: 'screw', class: '6g', crest: 'form', passes: 8 }],
+    ['nut', { cut: 'nut', class: '6H', crest: 'form', firstCut: 0.1 }],
+  ])('of a %s has a problem at every value that means nothing, and nowhere else', (_, part) => {
+    const paths = {
+      workshop: ['workshop.lathe.shaftClearance', 'workshop.lathe.leadscrew.pitch', 'workshop.wires[0]'],
+      wanted: ['wanted.pitch', 'wanted.starts', 'wanted.hand', 'wanted.tolerance'],
+      train: ['train'],
+      thread: ['form', 'major', 'engagement', 'compound', 'nose.flat', 'springPasses', ...Object.keys(part)]
+        .concat(['groove', 'tool', 'reaction', 'crests', 'mate.engagement', 'mate.tap.flutes', 'mate.tap.tolerance'])
+        .map((path) => `thread.${path}`),
+      options: ['options.diameters.input', 'options.diameters.stud', 'options.mounted'],
+    }
+    const thread = { form: 'metric', major: 6, engagement: 12, compound: 29, ...part }
+    const cutting = { nose: { flat: 0.1 }, springPasses: 1, groove: 3, tool: 1, reaction: 0.5, crests: 11 }
+    const mate = { part: true, engagement: 0.8, tap: { flutes: 3, tolerance: 0.1 } }
+    const good = {
+      workshop,
+      wanted: { ...wanted, starts: 1, hand: 'right', tolerance: { ppm: 500 } },
+      train,
+      thread: { ...thread, ...cutting, mate },
+      options: { diameters: { input: 10, stud: 10 }, mounted: [{ teeth: 40 }] },
+    }
+    const ask = (q: typeof good) =>
+      setUpSheet(q.workshop, q.wanted as ThreadWanted, q.train, q.thread as ThreadWork, q.options)
+    expect(ask(good).kind).toBe('set-up')
+    fc.assert(
+      fc.property(fc.subarray(Object.values(paths).flat(), { minLength: 1 }), (spoilt) => {
+        const q = structuredClone(good)
+        for (const path of spoilt) {
+          const keys = path.match(/\w+/g)!
+          const last = keys.pop()!
+          const holder = keys.reduce<Record<string, unknown>>((at, key) => at[key] as Record<string, unknown>, q)
+          holder[last] = Number.NaN
+        }
+        // A class is judged by its form.
+        const told = spoilt.filter((path) => path !== 'thread.class' || !spoilt.includes('thread.form'))
+        expect([...new Set(refused(() => ask(q)).map((problem) => problem.split(' ')[0]))].sort()).toEqual(told.sort())
+      }),
+      { numRuns: 100 },
+    )
   })
 
   it('takes no allowance of more than half the pitch', () => {

@@ -28,22 +28,23 @@ function speedWords({ limit, speeds }: Pick<RunOut, 'limit' | 'speeds'>, { cauti
     : 'No speed of the lathe serves: turn the spindle by hand.'
 }
 
+/** Names what is wrong with groove, tool and reaction; no lead is too long or too short for them. */
+export function checkRunOut({ pitch }: Asked, work: ThreadWork, problems: Problems): void {
+  const out = { tool: pitch ? toNumber(pitch.mm) : 0, ...work, lead: '1' }
+  const { groove } = out
+  problems.from(() => (groove === undefined ? runOutGroove({ ...out, speed: 1 }) : threadingSpeeds({ ...out, groove })))
+}
+
 /** Which way it cuts, and how fast it may run to the groove. */
-export function runOutOf(
-  { workshop, train, pitch }: Asked,
-  work: ThreadWork | null,
-  problems: Problems,
-): RunOut | undefined {
+export function runOutOf({ workshop, train, pitch }: Asked, work: ThreadWork | null): RunOut {
   const out = { tool: toNumber(pitch.mm), ...work, lead: train.lead }
   const { groove, tool } = out
   const all = [...(workshop.lathe.speeds ?? [])].sort((a, b) => a - b)
-  const allowed = groove === undefined ? null : problems.from(() => threadingSpeeds({ ...out, groove, speeds: all }))
-  const widths = problems.from(() => all.map((speed) => runOutGroove({ ...out, speed }).width))
-  if (allowed === undefined || !widths) return undefined
+  const allowed = groove === undefined ? null : threadingSpeeds({ ...out, groove, speeds: all })
   const travel = directionOfTravel({ hand: train.hand })
   const limit = allowed && named('Spindle at most', atMost(allowed.limit))
-  const speeds = all.map((at, i) => {
-    const [speed, needed] = [amount(at, ' rev/min'), length(widths[i]!, 2)]
+  const speeds = all.map((at) => {
+    const [speed, needed] = [amount(at, ' rev/min'), length(runOutGroove({ ...out, speed: at }).width, 2)]
     const serves = allowed ? allowed.serving.includes(at) : null
     const verdict = serves === null ? '' : serves ? ': serves' : ': too fast'
     return { speed, groove: needed, serves, text: `${speed.text} needs a groove of ${both(needed)}${verdict}` }

@@ -4,13 +4,13 @@ import { checksOf } from './checks.js'
 import type { SetUpSheet, SheetOptions } from './contract.js'
 import { cuttingOf } from './cutting.js'
 import { jobOf, readAsked } from './job.js'
-import { readThread } from './limits.js'
 import { mateOf } from './mate.js'
 import { gearsOf } from './mount.js'
 import { Problems } from './problems.js'
 import { realLeadOf } from './real-lead.js'
 import { runOutOf } from './run-out.js'
 import { startsOf } from './starts.js'
+import { readThread } from './thread-read.js'
 import type { ThreadWork } from './thread-work.js'
 
 function checkOptions({ mounted, diameters }: SheetOptions, problems: Problems): void {
@@ -27,8 +27,8 @@ function checkOptions({ mounted, diameters }: SheetOptions, problems: Problems):
  * for this thread on this lathe; without `thread` (null) the sheet holds the train and what follows from the lead alone.
  *
  * Figures are mm, degrees and rev/min, with their print in mm and inches beside them; nothing is left to be worked out.
- * @throws InputError naming every problem: of workshop, wanted thread and train (stale ones too); then of the thread's
- * description and options, each with its path ('thread.nose.flat', 'wanted.pitch', 'options.diameters.stud').
+ * @throws InputError naming every problem of workshop, wanted thread, train (stale ones too), thread and options, each with
+ * its path ('thread.nose.flat', 'wanted.pitch', 'options.diameters.stud'); what only follows from another is left out.
  */
 export function setUpSheet(
   workshop: Workshop,
@@ -40,28 +40,27 @@ export function setUpSheet(
   const problems = new Problems()
   const asked = readAsked(workshop, wanted, train, problems)
   const read = thread && readThread(asked, thread, problems)
-  checkOptions(options, problems)
   const cut = read && cuttingOf(read, problems)
-  const lead = realLeadOf(asked, read, problems)
-  const runOut = runOutOf(asked, thread, problems)
-  const starts = startsOf(asked, problems)
   const mate = read && mateOf(read, problems)
+  checkOptions(options, problems)
   problems.done()
-  const gears = gearsOf(asked, options)
-  const checks = checksOf(asked, gears, read && { read, aim: cut!.cutting.effectiveAim.mm }, problems)
+  // Each value is sound by now; that they go together shows when they are used.
+  const sheet = problems.from((): SetUpSheet => {
+    const [job, gears] = [jobOf(asked), gearsOf(asked, options)]
+    return {
+      kind: 'set-up',
+      title: `Set-up sheet: ${job.name ? `${job.name}, ` : ''}${job.wanted}`,
+      job,
+      gears,
+      lead: realLeadOf(asked, read),
+      cutting: cut?.cutting ?? null,
+      checks: checksOf(asked, gears, read && { read, aim: cut!.cutting.effectiveAim.mm }),
+      runOut: runOutOf(asked, thread),
+      starts: startsOf(asked),
+      mate: mate?.mate ?? null,
+      cautions: cautionsOf(workshop.lathe, train, cut?.cautions ?? [], mate?.cautions ?? []),
+    }
+  })
   problems.done()
-  const job = jobOf(asked)
-  return {
-    kind: 'set-up',
-    title: `Set-up sheet: ${job.name ? `${job.name}, ` : ''}${job.wanted}`,
-    job,
-    gears,
-    lead,
-    cutting: cut?.cutting ?? null,
-    checks,
-    runOut: runOut!,
-    starts,
-    mate: mate?.mate ?? null,
-    cautions: cautionsOf(workshop.lathe, train, cut?.cautions ?? [], mate?.cautions ?? []),
-  }
+  return sheet!
 }

@@ -3,7 +3,6 @@ import { indexStarts } from '@trainwright/threads'
 import type { Starts } from './contract.js'
 import { both, length } from './figure.js'
 import type { Asked } from './job.js'
-import type { Problems } from './problems.js'
 
 /** Teeth that pass in a turn of the spindle on the first gear of the train, when that is a whole number. */
 function teethPerTurn({ workshop, train }: Asked): { teeth: number } | null {
@@ -14,21 +13,18 @@ function teethPerTurn({ workshop, train }: Asked): { teeth: number } | null {
 }
 
 /** How to come from the first start to the others; null for one start. */
-export function startsOf(asked: Asked, problems: Problems): Starts | null {
+export function startsOf(asked: Asked): Starts | null {
   const { train, starts, workshop } = asked
   if (starts === 1) return null
   const { leadscrew, halfNuts } = workshop.lathe
   const gear = teethPerTurn(asked)
-  const found = problems.from(() =>
-    indexStarts({
-      // The pitch that is really cut: a carriage moved by the wanted one would come down beside its start.
-      pitch: divide(train.lead, rational(starts)),
-      starts,
-      ...(halfNuts !== false && { leadscrew: leadscrew.pitch }),
-      ...(gear && { gear }),
-    }),
-  )
-  if (!found) return null
+  const found = indexStarts({
+    // The pitch that is really cut: a carriage moved by the wanted one would come down beside its start.
+    pitch: divide(train.lead, rational(starts)),
+    starts,
+    ...(halfNuts !== false && { leadscrew: leadscrew.pitch }),
+    ...(gear && { gear }),
+  })
   return {
     count: starts,
     each: found.map(({ start, turn, slide, teeth, carriage }) => {

@@ -14,7 +14,10 @@ export interface ThreadWork {
   cut?: 'screw' | 'nut'
   /** Length over which screw and nut engage. */
   engagement?: number
-  /** ISO 965-1 for the metric form ('6g', '6H'), 'close' or 'normal' for BA. Not together with `allowance`. */
+  /**
+   * ISO 965-1 for the metric form ('6g', '6H'), 'close' or 'normal' for BA. Not together with `allowance`. It counts from the
+   * nominal diameter: with `effective` from that of the published thread which was measured, and the sheet works to that.
+   */
   class?: string
   /** For threads without a class: how far the effective diameter may lie below (screw) or above (nut) its nominal. */
   allowance?: number

@@ -44,6 +44,17 @@ export const length = (mm: number, places = 3): Length => ({
   inch: `${fixed(mm / MM_PER_INCH, places + 1)} in`,
 })
 
+/** The same for what must not be less: its print is rounded up. */
+export function atLeast(mm: number, places: number): Length {
+  // By way of 1e-9, so that an engine's last digit adds no step.
+  const up = (x: number, to: number): number => Math.ceil(rounded(x) * 10 ** to - 1e-6) / 10 ** to
+  return {
+    ...length(up(mm, places), places),
+    mm: rounded(mm),
+    inch: length(up(mm / MM_PER_INCH, places + 1) * MM_PER_INCH, places).inch,
+  }
+}
+
 export const range = ([least, greatest]: readonly [number, number], places = 3): Range => [
   length(least, places),
   length(greatest, places),

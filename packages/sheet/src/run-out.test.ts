@@ -1,4 +1,5 @@
 import type { Lathe, ThreadWanted } from '@trainwright/trains'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import demo from '../../../test-data/demo-workshop.json' with { type: 'json' }
 import { setUpSheet } from './set-up-sheet.js'
@@ -33,6 +34,34 @@ describe('run-out', () => {
     expect(limit).toMatchObject({ value: expect.closeTo(159.2, 5), text: '159.2 rev/min' })
     expect(sheet({}, { pitch: '1.5 mm' }, { groove: 2.999, tool: 1 }).runOut.limit!.text).toBe('159.9 rev/min')
     expect(sheet({}, { pitch: '1.5 mm' }, { groove: 3, tool: 1, reaction: 1 }).runOut.limit!.value).toBe(80)
+  })
+
+  it('rounds a groove up, so that the groove it asks for is enough', () => {
+    // 1.5 mm a turn at 33 rev/min in half a second: 0.4125 mm beside the tool's 0.5; 0.9125 mm is 0.03593 in.
+    expect(sheet({ speeds: [33] }, { pitch: '1.5 mm' }, { tool: 0.5 }).runOut.speeds[0]!.groove).toEqual({
+      mm: 0.9125,
+      text: '0.92 mm',
+      inch: '0.036 in',
+    })
+    const speed = fc.integer({ min: 1, max: 20_000 }).map((n) => n / 10)
+    fc.assert(
+      fc.property(
+        speed,
+        fc.constantFrom('1.5 mm', '3 mm', '2 mm'),
+        fc.integer({ min: 1, max: 300 }),
+        (at, pitch, n) => {
+          const work = { tool: n / 100 }
+          const asked = (more: object) => sheet({ speeds: [at] }, { pitch }, { ...work, ...more }).runOut.speeds[0]!
+          const { groove } = asked({})
+          const [mm, inch] = [Number.parseFloat(groove.text), Number.parseFloat(groove.inch)]
+          expect(asked({ groove: mm }).serves).toBe(true)
+          expect(asked({ groove: Number((inch * 25.4).toFixed(6)) }).serves).toBe(true)
+          expect(mm - groove.mm).toBeLessThan(0.01)
+          expect(inch * 25.4 - groove.mm).toBeLessThan(0.0254)
+        },
+      ),
+      { numRuns: 50 },
+    )
   })
 
   it('says what to do when nothing serves, or little is known', () => {

@@ -2,7 +2,7 @@ import { toNumber } from '@trainwright/measures'
 import { directionOfTravel, runOutGroove, threadingSpeeds } from '@trainwright/threads'
 import type { Train } from '@trainwright/trains'
 import type { RunOut } from './contract.js'
-import { amount, both, length, named } from './figure.js'
+import { amount, atLeast, both, length, named } from './figure.js'
 import type { Asked } from './job.js'
 import type { Problems } from './problems.js'
 import type { ThreadWork } from './thread-work.js'
@@ -44,7 +44,7 @@ export function runOutOf({ workshop, train, pitch }: Asked, work: ThreadWork | n
   const travel = directionOfTravel({ hand: train.hand })
   const limit = allowed && named('Spindle at most', atMost(allowed.limit))
   const speeds = all.map((at) => {
-    const [speed, needed] = [amount(at, ' rev/min'), length(runOutGroove({ ...out, speed: at }).width, 2)]
+    const [speed, needed] = [amount(at, ' rev/min'), atLeast(runOutGroove({ ...out, speed: at }).width, 2)]
     const serves = allowed ? allowed.serving.includes(at) : null
     const verdict = serves === null ? '' : serves ? ': serves' : ': too fast'
     return { speed, groove: needed, serves, text: `${speed.text} needs a groove of ${both(needed)}${verdict}` }

@@ -174,8 +174,11 @@ export interface Cutting extends Labelled {
   effectiveAim: Length
   /** For crests to be rounded. */
   crestRadius: Length | null
-  /** The compound slide, from the cross-slide's line of travel, and what a scale shows that counts from the lathe's axis. */
-  compound: Labelled & { angle: Amount; fromAxis: Amount }
+  /**
+   * The compound slide, from the cross-slide's line of travel, and what a scale shows that counts from the lathe's axis.
+   * `towards`: where it feeds besides into the work, so that the leading flank is cut; null when it feeds straight in.
+   */
+  compound: Labelled & { angle: Amount; fromAxis: Amount; towards: 'headstock' | 'tailstock' | null }
   infeed: Labelled & { radial: Length; travel: Length; sideways: Length }
   passes: PassToTake[]
 }

@@ -80,7 +80,7 @@ describe('a class with the effective diameter of a worn thread', () => {
 
   it('is refused where no published thread was measured; an allowance is not', () => {
     // M12x1 has 11.350, M14x1 13.350.
-    expect(() => cut({ effective: 12.8, class: '6g' })).toThrow(/thread\.class: .* no published thread .* allowance/)
+    expect(() => cut({ effective: 12.8, class: '6g' })).toThrow(/thread\.class: .* no published thread: .* allowance/)
     expect(cut({ effective: 12.8, allowance: 0.1 }).limits!.effective.map(({ mm }) => mm)).toEqual([12.7, 12.8])
   })
 })
@@ -92,6 +92,21 @@ describe('infeed', () => {
     expect(infeed.radial.mm).toBe(depth.mm)
     expect(infeed.travel.mm).toBeCloseTo(depth.mm / Math.cos((29.5 * Math.PI) / 180), 8)
     expect(infeed.sideways.mm).toBeCloseTo(depth.mm * Math.tan((29.5 * Math.PI) / 180), 8)
+  })
+
+  it('swings the compound to feed the way the carriage cuts, for either hand, screw or nut', () => {
+    const { tangentScrew } = readDemo(demo)
+    expect([footScrew.train.hand, tangentScrew.train.hand]).toEqual(['right', 'left'])
+    for (const { wanted, train } of [footScrew, tangentScrew])
+      for (const part of ['screw', 'nut'] as const) {
+        const work = { form: 'metric', major: 10, cut: part } as const
+        const { cutting, runOut } = setUpSheet(workshop, wanted, train, { ...work, compound: 29.5 })
+        expect(cutting!.compound.towards).toBe(runOut.travel)
+        expect(cutting!.compound.text).toContain(`into the work and towards the ${runOut.travel} (common practice,`)
+        const straight = setUpSheet(workshop, wanted, train, work).cutting!.compound
+        expect(straight.towards).toBeNull()
+        expect(straight.text).not.toContain('stock')
+      }
   })
 
   it('goes straight in unless it is asked otherwise', () => {

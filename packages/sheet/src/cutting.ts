@@ -3,6 +3,7 @@ import type { Cutting, PassToTake } from './contract.js'
 import { amount, both, length, named, range, rounded, span } from './figure.js'
 import type { ThreadRead } from './limits.js'
 import type { Problems } from './problems.js'
+import { PRACTICE } from './sources.js'
 
 const middle = ([least, greatest]: readonly [number, number]): number => rounded((least + greatest) / 2)
 
@@ -83,6 +84,9 @@ export function cuttingOf(
   }
   const leadAngle = amount(sizes.leadAngle, '°', 2)
   const compound = how.compound ?? 0
+  // The way the carriage goes as it cuts: then the flank that leads is cut, and the other only trails.
+  const towards = compound > 0 ? (how.hand === 'left' ? 'tailstock' : 'headstock') : null
+  const way = towards ? `; swung to feed into the work and towards the ${towards} (${PRACTICE})` : ''
   const [angle, fromAxis] = [amount(compound, '°', 2), amount(QUARTER_TURN - compound, '°', 2)]
   const fed = { radial: length(feed.radial), travel: length(feed.travel), sideways: length(feed.sideways) }
   const aim = limits ? 'middle of the limits' : 'nominal sizes'
@@ -108,7 +112,8 @@ export function cuttingOf(
         angle,
         fromAxis,
         label: 'Feeding slide',
-        text: `${angle.text} from the cross-slide's line of travel, ${fromAxis.text} from the lathe's axis`,
+        towards,
+        text: `${angle.text} from the cross-slide's line of travel, ${fromAxis.text} from the lathe's axis${way}`,
       },
       infeed: {
         ...fed,

@@ -1,6 +1,6 @@
 import { leadCorrection, nearestWire, overWires, wireSizes } from '@trainwright/threads'
 import type { Check } from './contract.js'
-import { both, length, type Range, span, trace } from './figure.js'
+import { both, length, range, span, trace } from './figure.js'
 import type { Asked } from './job.js'
 import type { ThreadRead } from './limits.js'
 import { GEOMETRY, PRACTICE } from './sources.js'
@@ -13,17 +13,17 @@ function wireCheck({ workshop }: Asked, { how, limits }: ThreadRead, aim: number
   const best = length(sizes.best)
   const owned = nearestWire({ ...how, wires: workshop.wires ?? [] })
   if (!owned) {
-    const [least, greatest] = [length(sizes.least), length(sizes.greatest)]
-    const text = `None of your wires touches the flanks: get three of ${both(least)} to ${both(greatest)}, best ${both(best)}.`
+    const [least, greatest] = range([sizes.least, sizes.greatest])
+    const text = `None of your wires touches the flanks: get three of ${span([least, greatest])}, best ${both(best)}.`
     return { code: 'no-wire', best, least, greatest, text, source: GEOMETRY }
   }
   const over = { ...how, wire: owned.wire }
   const lift = leadCorrection({ ...over, effective: aim })
   const applied = lift.matters && lift.valid
-  const at = (effective: number) => length(overWires({ ...over, effective, leadCorrection: applied }))
+  const at = (effective: number) => overWires({ ...over, effective, leadCorrection: applied })
   const wire = length(owned.wire)
-  const target = at(aim)
-  const within: Range | null = limits && [at(limits.effective[0]), at(limits.effective[1])]
+  const target = length(at(aim))
+  const within = limits && range([at(limits.effective[0]), at(limits.effective[1])])
   const correction = lift.matters ? { adds: trace(lift.correction), applied } : null
   const told = correction
     ? applied
@@ -45,7 +45,7 @@ function wireCheck({ workshop }: Asked, { how, limits }: ThreadRead, aim: number
 /** How the thread is measured when it is cut: over wires, by its groove, or by its mate. */
 export function measuringChecks(asked: Asked, read: ThreadRead, aim: number): Check[] {
   const effective = length(aim)
-  const limits: Range | null = read.limits && [length(read.limits.effective[0]), length(read.limits.effective[1])]
+  const limits = read.limits && range(read.limits.effective)
   const size: Check = {
     code: 'effective',
     effective,

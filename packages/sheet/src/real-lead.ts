@@ -17,7 +17,7 @@ function fitOf({ train }: Asked, { how, sizes, limits }: ThreadRead): Fit | null
   const over = length(engagement, 2)
   const fit: Fit = {
     code: 'unjudged',
-    verdict: 'The flanks stand upright: a lead error takes up backlash, and leaves the effective diameter alone.',
+    verdict: 'The flanks stand upright: a lead error takes up backlash only.',
     engagement: named('Engagement', over),
     axial: named('Lead error over it', along(train.error, engagement)),
     onEffective: null,
@@ -28,7 +28,7 @@ function fitOf({ train }: Asked, { how, sizes, limits }: ThreadRead): Fit | null
   if (sizes.angle === 0) return fit
   const error = { form, errorPpm: train.errorPpm, engagement }
   fit.onEffective = named('On the effective diameter', trace(leadErrorEffect(error).onEffective))
-  fit.verdict = 'Give a class or an allowance to have that judged.'
+  fit.verdict = 'Give a class or an allowance to judge that.'
   if (!limits) return fit
   const [least, greatest] = limits.effective
   const tolerance = greatest - least

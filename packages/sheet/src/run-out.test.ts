@@ -113,6 +113,14 @@ describe('several starts', () => {
     expect(odd.text).not.toContain('unmeshed')
   })
 
+  it('open closed half nuts between two starts only', () => {
+    const closed = sheet({ halfNuts: true }, { pitch: '3 mm', starts: 2 }, null, [80, 40, 60, 30])
+    const text = (of: typeof closed) => of.checks.find(({ code }) => code === 'half-nuts')!.text
+    expect(text(closed)).toContain('closed from the first pass of a start to its last')
+    expect(closed.starts!.each[0]!.text).toContain('with the spindle still, half nuts opened')
+    expect(text(sheet({ halfNuts: true }, { pitch: '2 mm' }))).toContain('closed from the first pass to the last')
+  })
+
   it('are none for one start', () => {
     expect(setUpSheet(workshop, footScrew.wanted, footScrew.train).starts).toBeNull()
   })

@@ -34,7 +34,7 @@ export function startsOf(asked: Asked): Starts | null {
         `the compound slide, parallel to the axis, forward by ${both(forward)}`,
         teeth && `the first gear of the train unmeshed and turned on by ${teeth} teeth`,
         moved &&
-          `half nuts opened and the carriage moved on by ${both(moved.move)}, ${moved.threads === 1 ? '1 thread' : `${moved.threads} threads`} of the leadscrew`,
+          `with the spindle still, half nuts opened and the carriage moved on by ${both(moved.move)}, ${moved.threads === 1 ? '1 thread' : `${moved.threads} threads`} of the leadscrew`,
       ]
       return {
         start,

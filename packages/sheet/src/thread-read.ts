@@ -11,7 +11,7 @@ const LONGEST_MM = 10_000
 export function readThread(asked: Asked, work: ThreadWork, problems: Problems): ThreadRead | null {
   if (!problems.object(work, 'thread')) return null
   const { starts = 1, hand = 'right', pitch } = asked.wanted ?? {}
-  const { major, effective, ...rest } = work
+  const { major: _, effective: __, ...rest } = work
   const { cut, crest, engagement, crests } = work
   const how = { ...rest, pitch, starts, hand }
   problems.choice(cut, 'thread.cut', ['screw', 'nut'])
@@ -20,8 +20,7 @@ export function readThread(asked: Asked, work: ThreadWork, problems: Problems): 
   problems.number(engagement, 'thread.engagement', 1e-6, LONGEST_MM)
   checkRunOut(asked, work, problems)
   if (crests !== undefined) problems.from(() => scratchPass({ wanted: '1', cut: '1', crests }))
-  const one = { ...(major !== undefined && { major }), ...(effective !== undefined && { effective }) }
-  const sizes = problems.from(() => threadDimensions({ ...how, ...one }))
+  const sizes = problems.from(() => threadDimensions({ ...work, ...how }))
   problems.unsized = !sizes
   if (sizes && sizes.angle > 0 && !nut) problems.from(() => wireSizes(how))
   // Refused sizes are undefined, and so is what is reckoned from them: nobody judges that.

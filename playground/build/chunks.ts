@@ -2,7 +2,7 @@ import type { Plugin } from 'vite'
 
 /**
  * Few chunks, each packed as one text: what page and worker share, the page, the set-up sheet with the tables of threads.
- * What is left is the worker, the banjo, the sheets for making gears, and DXF; the few lines that these two share go to
+ * What is left is the worker, the sheets for making gears with the banjo, and DXF; the few lines that these two share go to
  * what is there already.
  */
 export const chunks = [

@@ -30,7 +30,7 @@ export interface Desk {
   mounted: Mounted
   /** The sheet that lies on top. */
   top: Store<SheetName>
-  /** The parts for making gears, which come when one of them is first looked at. */
+  /** The parts for making gears, and the banjo, which come when one of them is first looked at: most owners never do. */
   making: Lazy<unknown>
   /** What those parts find wrong. */
   aside: Store<{ problems: readonly Problem[] }>

@@ -1,3 +1,4 @@
+import './tw-banjo.js'
 import './tw-chart.js'
 import './tw-gear.js'
 import './tw-making.js'

@@ -2,7 +2,8 @@ import { html, type TemplateResult } from 'lit'
 import { blankDrive, type TypedDrive, type TypedLathe } from '../state/typed.js'
 import { banjoSaid } from '../words-banjo.js'
 import { Part } from './base.js'
-import { choice, countField, idOf, note, textField, tick, when } from './fields.js'
+import { choice, countField, idOf, note, textField, tick } from './fields.js'
+import { late } from './late.js'
 import './tw-lathe-work.js'
 
 type Settings = 'drives' | 'gearbox'
@@ -22,14 +23,8 @@ const what: Record<Settings, { heading: string; add: string; hint: string }> = {
 
 /** The lathe: what every owner knows first, the rest folded away. */
 export class LathePart extends Part {
-  static override properties = { banjoLost: { state: true } }
-  private banjoLost = false
-
-  /** The banjo comes when it is first looked at: most owners never measure theirs. */
-  #loadBanjo(): void {
-    import('./tw-banjo.js').catch(() => {
-      this.banjoLost = true
-    })
+  protected override follows() {
+    return [...super.follows(), this.desk.making]
   }
 
   #length(key: 'centreDistance' | 'shaftClearance', label: string, hint: string): TemplateResult {
@@ -162,10 +157,9 @@ export class LathePart extends Part {
         ${this.#length('centreDistance', 'Input to output shaft', 'mm between centres, if known')}
         ${this.#length('shaftClearance', 'Shaft clearance', 'mm, half the largest nut and air')}
       </div>
-      <details class="more" data-fold="banjo" @toggle=${() => this.#loadBanjo()}>
+      <details class="more" data-fold="banjo" @toggle=${() => void desk.making.load()}>
         <summary>Banjo: ${banjoSaid(lathe)}</summary>
-        <tw-banjo .desk=${desk}></tw-banjo>
-        ${when(this.banjoLost, () => html`<p class="wrong">This part could not be loaded. Reload the page when there is a network.</p>`)}
+        ${late(desk, html`<tw-banjo .desk=${desk}></tw-banjo>`)}
       </details>
       <details class="more">
         <summary>Drives and gearbox</summary>

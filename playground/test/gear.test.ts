@@ -183,7 +183,7 @@ test('the keyboard alone: no train, the gear, its sheet, into the box', async ()
   await wait(page, '.gear-sheet .title-block:has-text("55 teeth")')
   await tabTo(page, '.gear-sheet .more summary')
   await page.keyboard.press('Enter')
-  expect(await page.locator('.places li').count()).toBe(55)
+  expect(await page.locator('.places li:visible').count()).toBe(55)
   await page.keyboard.press('Shift+Tab')
   await page.locator('#tab-gear').focus()
   await page.keyboard.press('ArrowRight')
@@ -208,7 +208,10 @@ test('the sheet prints on one page, the table of a large gear with it', async ()
   await page.fill('#f-making-plates', '37 39 41 43 47 49')
   await page.click('label:has-text("Only counts that it divides exactly")')
   await wait(page, '.gear-sheet .title-block:has-text("127 teeth")')
-  await page.click('.gear-sheet .more summary')
+  // 127 by 15/49 of a turn each would be 38.9 turns of the crank, not 40.
+  expect(await gearBlock(page)).toContain('From tooth to tooth no equal step: by the table')
+  // Folded on the screen, and on the paper all the same.
+  expect(await page.locator('.places').isVisible()).toBe(false)
   expect(await page.locator('.places li').count()).toBe(127)
   expect(await text(page.locator('.indexing'))).toContain('Approximate')
   const [only, ...others] = await printed(page)
@@ -230,7 +233,15 @@ test('the sheet prints on one page, the table of a large gear with it', async ()
   ]
   expect(texts.filter((text) => !only!.includes(squeezed(text)))).toEqual([])
   await page.emulateMedia({ media: 'print' })
-  for (const part of ['.gear-sheet .title-block', '.outline', '.measures', '.indexing', '.places', '.safety'])
+  for (const part of [
+    '.gear-sheet .title-block',
+    '.gear-sheet summary',
+    '.outline',
+    '.measures',
+    '.indexing',
+    '.places',
+    '.safety',
+  ])
     expect(await page.locator(`#sheet-gear ${part}`).first().isVisible(), part).toBe(true)
   for (const part of ['.card', '.tabs', '.gears', '.go', '#sheet-train'])
     expect(await page.locator(part).first().isVisible(), part).toBe(false)

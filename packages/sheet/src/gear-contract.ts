@@ -44,14 +44,17 @@ export interface GearIndexing {
   kind: 'plain' | 'compound' | 'approximate' | 'impossible'
   /** Index of the plate counted from 1. */
   plate: number | null
-  /** Whole turns and spaces of a circle, named by its count of holes. */
+  /** Whole turns and spaces of a circle, named by its count of holes; when approximate, only the first of steps that differ. */
   moves: { turns: number; holes: number; circle: number; text: string }[]
   /** The same move in other circles. */
   others: string[]
   /** The largest error, of the work; null when exact. */
   worst: Amount | null
   text: string
-  /** Each place `at` turns and holes counted from zero, so that nothing adds up. `error` in crank turns, exactly; '0' when exact. */
-  table: (Labelled & { division: number; at: string[]; error: string })[]
+  /**
+   * Each place `at` turns and holes counted from zero, so that nothing adds up. `error` in crank turns, exactly; '0' when exact.
+   * `out` is the same in degrees of the work; null when exact.
+   */
+  table: (Labelled & { division: number; at: string[]; error: string; out: Amount | null })[]
   reminders: { code: string; message: string }[]
 }

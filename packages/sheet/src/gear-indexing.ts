@@ -1,5 +1,5 @@
 import { type Head, type IndexMove, indexing } from '@trainwright/gearcutting'
-import { amount } from './figure.js'
+import { type Amount, amount } from './figure.js'
 import type { GearIndexing } from './gear-contract.js'
 import { answered, capital } from './gear-problems.js'
 import type { Problems } from './problems.js'
@@ -29,18 +29,24 @@ export function indexingOf(divisions: number, head: Head, problems: Problems): G
   const worst = plan.worst === '0' ? null : amount(plan.worstDegrees, '° of the work', 4)
   const steps = moves.map(({ text }) => text).join(', then the plate ')
   const same = others.length > 0 ? `; the same: ${others.join('; ')}` : ''
+  const uneven = `no equal step, each place by the table of the ${plan.moves[0]!.circle} circle`
+  const degrees = (turns: string): Amount | null => {
+    const [n, d = 1] = turns.split('/').map(Number)
+    return n ? amount(((n / d) * 360) / head.worm, '° of the work', 4) : null
+  }
   return {
     kind,
     plate,
-    text: `${capital(kind)}, plate ${plate}: ${steps}${same}${worst ? `; at worst ${worst.text} out` : ''}.`,
+    text: `${capital(kind)}, plate ${plate}: ${kind === 'approximate' ? uneven : steps}${same}${worst ? `; at worst ${worst.text} out` : ''}.`,
     moves,
     others,
     worst,
     reminders: plan.reminders.map(({ code, message }) => ({ code, message })),
     table: plan.table.map(({ division, at, error }) => {
       const places = at.map(placeText)
-      const out = error === '0' ? '' : `, out by ${error} turns`
-      return { division, at: places, error, label: String(division), text: places.join(', plate ') + out }
+      const out = degrees(error)
+      const text = places.join(', plate ') + (out ? `, out by ${out.text}` : '')
+      return { division, at: places, error, out, label: String(division), text }
     }),
   }
 }

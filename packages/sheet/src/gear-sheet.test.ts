@@ -130,7 +130,7 @@ describe('indexing', () => {
       /^Plain, plate 1: 1 turn and 5 spaces of the 20 circle; the same: 1 turn and 4 spaces of the 16 circle/,
     )
     expect(table).toHaveLength(32)
-    expect(table[3]).toEqual({ division: 3, at: ['3 + 15/20'], error: '0', label: '3', text: '3 + 15/20' })
+    expect(table[3]).toEqual({ division: 3, at: ['3 + 15/20'], error: '0', out: null, label: '3', text: '3 + 15/20' })
     expect(plan(40).moves[0]!.text).toBe('1 turn')
     expect(plan(23, { worm: 40, plates: [[23]] }).text).toBe('Plain, plate 1: 1 turn and 17 spaces of the 23 circle.')
   })
@@ -148,8 +148,12 @@ describe('indexing', () => {
   it('tells the error where it is approximate, and what would do where it is impossible', () => {
     const rough = plan(127)
     expect(rough).toMatchObject({ kind: 'approximate', plate: 3, worst: { value: 0.091113611 } })
-    expect(rough.text).toContain('at worst 0.0911° of the work out')
-    expect(rough.table[1]!.text).toBe('0 + 15/49, out by -55/6223 turns')
+    // Its places are 15, 31, 46 holes from the start: to step by 15 would end a turn of the crank short.
+    expect(rough.text).toBe(
+      'Approximate, plate 3: no equal step, each place by the table of the 49 circle; at worst 0.0911° of the work out.',
+    )
+    expect(rough.table[1]).toMatchObject({ error: '-55/6223', text: '0 + 15/49, out by −0.0795° of the work' })
+    expect(rough.table[2]!.text).toBe('0 + 31/49, out by 0.0246° of the work')
     expect(plan(127, { worm: 1, plates: [[60]] })).toMatchObject({
       kind: 'impossible',
       table: [],

@@ -45,18 +45,15 @@ export const moves = (plan: GearIndexing | null): TemplateResult =>
         ${when(plan.moves.length, () => html`<p class="set-note">Count spaces: the hole that the pin stands in is not counted.</p>`)}`
     : html`<p>No head is known. The table below is for the degree scale of a rotary table, to the nearest minute.</p>`
 
-/** Every place of the work, counted from the start alone. */
+/** Every place of the work, counted from the start alone. Folded on the screen, but always on paper: it is worked from. */
 export function places({ sheet, scale }: GearWork): TemplateResult {
   const rows =
-    sheet.indexing?.table.map(({ at, error }) => ({ at: at.join(', '), error })) ??
-    scale.map(({ degrees, minutes }) => ({ at: `${degrees}° ${minutes}′`, error: '0' }))
+    sheet.indexing?.table.map(({ at, out }) => ({ at: at.join(', '), out })) ??
+    scale.map(({ degrees, minutes }) => ({ at: `${degrees}° ${minutes}′`, out: null }))
   return html`<details class="more" ?hidden=${rows.length === 0}>
-    <summary>Every tooth, counted from zero${sheet.indexing ? ': turns + spaces/circle' : ''}</summary>
+      <summary>Every tooth, counted from zero${sheet.indexing ? ': turns + spaces/circle' : ''}</summary>
+    </details>
     <ol class="places" data-moves=${sheet.indexing?.moves.length ?? 1}>
-      ${rows.map(
-        ({ at, error }, i) =>
-          html`<li><b>${i}</b> ${at}${when(error !== '0', () => html` <span class="minor">out ${error} turn</span>`)}</li>`,
-      )}
-    </ol>
-  </details>`
+      ${rows.map(({ at, out }, i) => html`<li><b>${i}</b> ${at}${when(out, () => html` <span class="minor">out ${out!.text}</span>`)}</li>`)}
+    </ol>`
 }

@@ -61,8 +61,15 @@ export class GearSheetPart extends Part {
     }
   }
 
+  /** From one tooth to the next; a step that would not come round at the end is none. */
+  #step({ indexing }: GearWork['sheet']): string {
+    if (!indexing) return `360°/${this.#gear.teeth}`
+    if (indexing.kind === 'approximate') return 'no equal step: by the table'
+    return indexing.moves.map(({ text }) => text).join(', plate ') || 'not by this head'
+  }
+
   #titleBlock({ sheet }: GearWork): TemplateResult {
-    const { indexing, cutter } = sheet
+    const { cutter } = sheet
     const [first, ...others] = this.#opens
     return html`<dl class="title-block">
       <div>
@@ -83,7 +90,7 @@ export class GearSheetPart extends Part {
       </div>
       <div>
         <dt>From tooth to tooth</dt>
-        <dd>${indexing ? indexing.moves.map(({ text }) => text).join(', plate ') || 'not by this head' : `360°/${this.#gear.teeth}`}</dd>
+        <dd>${this.#step(sheet)}</dd>
       </div>
       <div>
         <dt>For</dt>

@@ -6,12 +6,13 @@ import { sentenceInUnit } from '../src/state/units.js'
 const tables =
   /^(job|gears|cutting|gears\.(shafts|meshes)\.\d+|cutting\.(limits|passes\.\d+)|runOut\.speeds\.\d+|mate\.tap\.chamfers\.\d+)$/
 
-/** Said beside the drawing, or by another figure: a spring pass adds nothing, one start makes pitch and lead one. */
+/** Said beside the drawing, or by another figure: the verdict says how far the lead is out, a spring pass adds nothing, one start makes pitch and lead one. */
 const elsewhere = (sheet: SetUpSheet): RegExp =>
   new RegExp(
     [
       '^gears\\..*(gear|gears\\.\\d+)$',
       '^job\\.pitch$',
+      '^lead\\.error\\.over$',
       ...(sheet.cutting?.compound.angle.value === 0
         ? ['^cutting\\.(compound|infeed)$', '^cutting\\.passes\\.\\d+\\.travel$']
         : []),

@@ -1,5 +1,5 @@
 import type { DrawnGear, TrainDrawing } from './drawing.js'
-import { millimetres } from './figures.js'
+import { distance } from './figures.js'
 import { turningSeen, type View } from './view.js'
 
 /**
@@ -8,16 +8,17 @@ import { turningSeen, type View } from './view.js'
  */
 export function describeDrawing(drawing: TrainDrawing, view: View = {}): string[] {
   const { shafts, meshes, banjo, clearance } = drawing
+  const { units } = view
   const letter = (index: number) => shafts[index]!.letter
   const text = [
     ...shafts.map((shaft, i) => {
-      const at = shaft.setting ? `; in slot ${shaft.setting.slot} at ${millimetres(shaft.setting.along)} along` : ''
+      const at = shaft.setting ? `; in slot ${shaft.setting.slot} at ${distance(shaft.setting.along, units)} along` : ''
       return `${shaft.letter}, ${shaft.name.toLowerCase()}: ${gearsInWords(drawing, i)}; turns ${turningSeen(shaft.turning, view)}${at}.`
     }),
-    `Between centres: ${meshes.map(({ between: [a, b], centreDistance }) => `${letter(a)} to ${letter(b)} ${millimetres(centreDistance)}`).join(', ')}.`,
+    `Between centres: ${meshes.map(({ between: [a, b], centreDistance }) => `${letter(a)} to ${letter(b)} ${distance(centreDistance, units)}`).join(', ')}.`,
   ]
   if (banjo) text.push(`Banjo swung to ${degrees(banjo.swing)}.`)
-  if (clearance) text.push(`Least clearance ${millimetres(clearance.mm)}: ${clearance.between}.`)
+  if (clearance) text.push(`Least clearance ${distance(clearance.mm, units)}: ${clearance.between}.`)
   return text
 }
 

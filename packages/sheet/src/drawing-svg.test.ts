@@ -101,6 +101,16 @@ describe('drawingToSvg', () => {
     expect([figure(-0.001), figure(0.3), figure(-1.006)]).toEqual(['0', '0.3', '-1.01'])
   })
 
+  it('says what its distances are in, and keeps to it', () => {
+    const drawing = drawings.banjo()
+    expect(drawingToSvg(drawing)).toContain('>Distances in mm<')
+    const words = drawingToSvg(drawing, { units: 'inch' }).replace(/<[^>]*>/g, '\n')
+    expect(words).toContain('Distances in inches')
+    expect(words).toMatch(/\n2\.067\n/)
+    expect(words).toMatch(/\n[\d.]+ in\n/)
+    expect(words).not.toContain('mm')
+  })
+
   it('holds neither NaN nor infinity nor more than hundredths', () => {
     for (const drawing of Object.values(drawings)) {
       const svg = drawingToSvg(drawing(), { rotate: 33 })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { errorFigures, leadFigures, millimetres } from './figures.js'
+import { distance, errorFigures, leadFigures } from './figures.js'
 import { trainOf } from './testing/train-of.js'
 
 const withError = (n: string, d: string, more = {}) => errorFigures(trainOf([[40, 60]], { error: { n, d }, ...more }))
@@ -42,7 +42,7 @@ describe('leadFigures', () => {
   })
 })
 
-describe('millimetres', () => {
+describe('distance', () => {
   it.each([
     [84.3, '84.30 mm'],
     [-0.001, '0.00 mm'],
@@ -50,6 +50,10 @@ describe('millimetres', () => {
     [40.625 - 7e-15, '40.63 mm'],
     [12.345678, '12.35 mm'],
   ])('%s', (mm, text) => {
-    expect(millimetres(mm)).toBe(text)
+    expect(distance(mm)).toBe(text)
+  })
+
+  it('reads inches to the thousandth', () => {
+    expect([25.4, 46.5, -0.001].map((mm) => distance(mm, 'inch'))).toEqual(['1.000 in', '1.831 in', '0.000 in'])
   })
 })

@@ -7,9 +7,15 @@ import type { Train } from '@trainwright/trains'
  */
 export const toHundredth = (n: number): number => Math.round(Math.round(n * 1e9) / 1e7) / 100 || 0
 
-/** '84.30': hundredths of a millimetre, near what a vernier reads. */
-export const hundredths = (mm: number): string => toHundredth(mm).toFixed(2)
-export const millimetres = (mm: number): string => `${hundredths(mm)} mm`
+/** The unit that printed distances are in. */
+export type Units = 'mm' | 'inch'
+
+/** '84.30', or '3.319' in inches: near what a vernier reads. */
+export const reading = (mm: number, units: Units = 'mm'): string =>
+  units === 'inch' ? (toHundredth((mm / 25.4) * 10) / 10).toFixed(3) : toHundredth(mm).toFixed(2)
+/** A distance given in mm, printed as a vernier reads it: '84.30 mm', or '3.319 in'. `units` is mm by default. */
+export const distance = (mm: number, units: Units = 'mm'): string =>
+  `${reading(mm, units)} ${units === 'inch' ? 'in' : units}`
 
 /** The lead both ways, `mm` and `tpi`: '≈ 0.976923 mm' and '26 tpi'; ≈ where digits were dropped or pi is involved. */
 export function leadFigures(train: Pick<Train, 'lead' | 'approximate'>): { mm: string; tpi: string } {

@@ -11,12 +11,14 @@ export interface Foot {
 }
 
 const SMALL = 0.84
-const ROUND_LENGTHS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000]
+const ROUND_LENGTHS = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000]
 
 export function footOf(paper: Paper, { left, right, bottom }: Box): Foot {
   const { size, wide, narrow } = paper
   const room = (right - left) * 0.45
-  const length = ROUND_LENGTHS.findLast((n) => n <= room) ?? 1
+  const [unit, name] = paper.view.units === 'inch' ? [25.4, 'in'] : [1, 'mm']
+  const round = ROUND_LENGTHS.findLast((n) => n * unit <= room) ?? 1
+  const length = round * unit
   const y = bottom + size * 1.5
   const ticks = [0, 1, 2, 3, 4, 5].map((i) => tick(left + (length * i) / 5, y, size * (i % 5 ? 0.3 : 0.6)))
   const bar = lines([
@@ -32,7 +34,7 @@ export function footOf(paper: Paper, { left, right, bottom }: Box): Foot {
         element('path', { d: bar, 'stroke-width': wide }),
         element('path', { d: ticks.join(''), 'stroke-width': narrow }),
       ]),
-      say(`${length} mm`, left + length + size * 0.4, y),
+      say(`${round} ${name}`, left + length + size * 0.4, y),
       ...notes.map((text, i) => say(text, left, y + size * (1.2 + i))),
     ],
     notes,
@@ -48,7 +50,10 @@ const tick = (x: number, y: number, height: number): string =>
   ])
 
 function notesOf({ drawing, view }: Paper): string[] {
-  const notes = [view.mirror ? 'Mirrored, front on the left' : 'Seen from the gear end']
+  const notes = [
+    `Distances in ${view.units === 'inch' ? 'inches' : 'mm'}`,
+    view.mirror ? 'Mirrored, front on the left' : 'Seen from the gear end',
+  ]
   if (drawing.schematic) notes.push('Studs placed freely')
   return notes
 }

@@ -5,7 +5,7 @@ export type * from './contract.js'
 export { describeDrawing } from './describe.js'
 export { type DrawnGear, type DrawnMesh, type DrawnShaft, drawTrain, type TrainDrawing } from './drawing.js'
 export type { Amount, Labelled, Length, PitchFigure, Range } from './figure.js'
-export { type ErrorFigures, errorFigures, leadFigures } from './figures.js'
+export { distance, type ErrorFigures, errorFigures, leadFigures, type Units } from './figures.js'
 export { type AnySheet, type SheetPart, sheetLines, sheetParts } from './lines.js'
 export {
   isMixed,

@@ -1,6 +1,6 @@
 import type { Point } from './chain.js'
 import type { DrawnGear } from './drawing.js'
-import { hundredths } from './figures.js'
+import { reading } from './figures.js'
 import { type Foot, footOf } from './foot.js'
 import type { Paper } from './paper.js'
 import { spread } from './spread.js'
@@ -77,10 +77,10 @@ const gearLabels = (paper: Paper): Label[] =>
     ],
   }))
 
-function distanceLabels({ at, drawing }: Paper): Label[] {
+function distanceLabels({ at, drawing, view }: Paper): Label[] {
   const label = (point: Point, what: string, mm: number): Label => {
     const spot = at(point)
-    return { target: () => spot, wish: spot, lines: [small(what), { text: hundredths(mm), scale: 1 }] }
+    return { target: () => spot, wish: spot, lines: [small(what), { text: reading(mm, view.units), scale: 1 }] }
   }
   const centres = drawing.meshes.map((mesh) =>
     label(mesh, mesh.between.map((i) => drawing.shafts[i]!.letter).join('–'), mesh.centreDistance),

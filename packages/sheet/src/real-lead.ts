@@ -53,9 +53,9 @@ export function realLeadOf(asked: Asked, read: ThreadRead | null): RealLead {
   const lead = pitchFigure(train.lead, train.approximate)
   const exact = train.error.n === '0'
   const code = exact ? 'exact' : compare(size(train.error), tolerance) <= 0 ? 'within' : 'outside'
-  const { ppm, over } = errorFigures(train)
+  const { ppm, over, inch } = errorFigures(train)
   const [run, error] = [length(RUN_MM, 1), along(train.error, RUN_MM)]
-  const out = exact ? ppm : `${ppm}, ${over}: ${code} the tolerance of ${jobOf(asked).tolerance.text}`
+  const out = exact ? ppm : `${ppm}, ${over} (${inch}): ${code} the tolerance of ${jobOf(asked).tolerance.text}`
   return {
     code,
     verdict: `Cuts a ${train.hand}-hand thread, lead ${bothWays(lead)}; ${out}.`,

@@ -1,5 +1,6 @@
 import type { Point } from './chain.js'
 import type { TrainDrawing } from './drawing.js'
+import type { Units } from './figures.js'
 import type { Turning } from './places.js'
 
 /** How a drawing is turned so that it looks like the machine. */
@@ -8,6 +9,8 @@ export interface View {
   rotate?: number
   /** Left for right: a machine whose front is on the left seen from its gear end. Default false. */
   mirror?: boolean
+  /** What printed distances are in; default mm. */
+  units?: Units
 }
 
 /** Which way a shaft turns as it is seen: a mirrored view turns the other way. */

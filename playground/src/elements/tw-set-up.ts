@@ -1,5 +1,6 @@
 import {
   type DrawnShaft,
+  distance,
   drawTrain,
   isMixed,
   type Place,
@@ -40,7 +41,7 @@ export class SetUpPart extends Part {
     const rows = place.gears.length
     return html`<tr>
         <th scope="rowgroup" rowspan=${rows}><span class="letter">${place.letter}</span> ${place.name.replace(' shaft', '')}
-          ${when(setting, () => html`<span class="set-along">slot ${setting!.slot} at ${setting!.along.toFixed(2)} mm</span>`)}</th>
+          ${when(setting, () => html`<span class="set-along">slot ${setting!.slot} at ${distance(setting!.along, this.desk.job.typed.value.view.units)}</span>`)}</th>
         ${this.#gear(first!, mixed)}
         <td rowspan=${rows} class="set-turn"><span class="arrow" aria-hidden="true">${arrows[turning]}</span> ${turning}</td>
       </tr>

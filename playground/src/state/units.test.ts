@@ -20,6 +20,16 @@ describe('lengths in one unit', () => {
       'best would be 0.577 mm): 6.502 mm',
       'best would be 0.0227 in): 0.2560 in',
     ],
+    [
+      'out 3.13 µm long over 25 mm (125 µin long over 1 in): within',
+      'out 3.13 µm long over 25 mm: within',
+      'out 125 µin long over 1 in: within',
+    ],
+    [
+      'under 0.000001 µm short over 25 mm (under 0.000001 µin short over 1 in)',
+      'under 0.000001 µm short over 25 mm',
+      'under 0.000001 µin short over 1 in',
+    ],
     ['lead 1 mm (25.4 tpi)', 'lead 1 mm (25.4 tpi)', 'lead 1 mm (25.4 tpi)'],
   ])('cuts the other out of “%s”', (sentence, mm, inch) => {
     expect(sentenceInUnit(sentence, 'mm')).toBe(mm)

@@ -1,4 +1,4 @@
-import { millimetres } from '../figures.js'
+import { distance } from '../figures.js'
 import { turningSeen, type View } from '../view.js'
 import type { BanjoDrawing, Dimension } from './banjo-drawing.js'
 
@@ -49,9 +49,9 @@ export function workedOut(drawing: BanjoDrawing, view: View = {}): string[] {
     ...rest.slots.map(({ number }, i) => {
       const { angle, offset, from, to } = turns[i]!
       const aside =
-        Math.abs(offset) < 0.005 ? 'pointing at the pivot' : `passing ${millimetres(Math.abs(offset))} beside the pivot`
+        Math.abs(offset) < 0.005 ? 'pointing at the pivot' : `passing ${distance(Math.abs(offset))} beside the pivot`
       const turned = i > 0 ? `, ${degrees(angle)} ${round} from slot 1` : ''
-      return `Slot ${number}: ${millimetres(from)} to ${millimetres(to)} along, ${aside}${turned}.`
+      return `Slot ${number}: ${distance(from)} to ${distance(to)} along, ${aside}${turned}.`
     }),
     `Swing: ${degrees(swings[0]!)} to ${degrees(swings[1]!)} ${round} of the line between the shafts.`,
   ]

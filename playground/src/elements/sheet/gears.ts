@@ -50,7 +50,6 @@ export function leadPart(pen: Pen, job: Job, { lead, error, verdict, fit }: Real
       pen.row(job.tolerance),
       ['Lead cut', pen.lead(lead)],
       ['In proportion', error.ppm.text],
-      pen.row(error.over),
       ...(fit
         ? [fit.engagement, fit.axial, fit.onEffective, fit.tolerance, fit.share, fit.stands].map((one) => pen.row(one))
         : []),

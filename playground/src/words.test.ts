@@ -4,7 +4,7 @@ import { demo } from './demo.js'
 import type { Answer } from './state/answers.js'
 import { ask } from './state/ask.js'
 import { shownTrain, trainKey } from './state/picked.js'
-import { spoken, stamp, verdict } from './words.js'
+import { inWords, pitchHint, spoken, stamp, verdict } from './words.js'
 
 const answerTo = (thread: number): Answer & { search: TrainSearch } => {
   const { question } = ask({ ...demo(), thread })
@@ -41,5 +41,18 @@ describe('what is shown', () => {
     const answer = { ...answerTo(0), current: false }
     expect(stamp(answer, answer.search.trains[0]!)).toBe('Old')
     expect(verdict(answer)).toContain('Old answer')
+  })
+})
+
+describe('what is said of a pitch', () => {
+  it('is how a number without a unit is read, both ways', () => {
+    expect(pitchHint('11.5', '26 tpi')).toBe('Read as 11.5 mm, ≈ 2.2087 tpi. For threads per inch write 11.5 tpi.')
+    for (const pitch of ['11.5 tpi', '11.5 mm', '', '1/', 'M6']) expect(pitchHint(pitch, '26 tpi')).toBe('26 tpi')
+  })
+
+  it('is where a published thread is picked, to those who write its name', () => {
+    const problem = { path: 'wanted.pitch', code: 'not-a-number', message: 'No pitch.' }
+    expect(inWords(problem)).toBe('No pitch. A published thread such as M6 is picked by its name above.')
+    expect(inWords({ ...problem, path: 'lathe.leadscrew.pitch' })).toBe('No pitch.')
   })
 })

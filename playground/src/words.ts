@@ -1,7 +1,8 @@
-import type { Problem } from '@trainwright/measures'
+import { type Problem, parsePitch } from '@trainwright/measures'
 import { errorFigures, leadFigures, trainInLine } from '@trainwright/sheet'
 import type { Train } from '@trainwright/trains'
 import type { Answer } from './state/answers.js'
+import { withUnit } from './state/read-text.js'
 
 /** Longer wordings of the page, in one place. */
 
@@ -13,9 +14,20 @@ export const minus = (figure: string): string => figure.replace('-', '−')
 
 export const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
+/** What may be written for a pitch; a number without a unit is told as it is read, for it may have been meant as tpi. */
+export function pitchHint(pitch: string, examples: string): string {
+  const full = withUnit(pitch)
+  if (full === pitch) return examples
+  const { mm, approximate } = parsePitch(full)
+  const both = leadFigures({ lead: mm, approximate })
+  return `Read as ${both.mm}, ${both.tpi}. For threads per inch write ${pitch.trim()} tpi.`
+}
+
 /** Problems that the page can name better than those who do not know its fields; the rest say it themselves. */
 export function inWords({ code, path, message }: Problem): string {
   if (code === 'missing') return 'Needed here.'
+  if (path === 'wanted.pitch' && ['not-a-number', 'unit'].includes(code))
+    return `${message} A published thread such as M6 is picked by its name above.`
   if (code === 'too-few' && path === 'gears') return 'The box is empty: type the teeth of each gear.'
   return message
 }

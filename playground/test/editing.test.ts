@@ -13,6 +13,12 @@ test('what is half typed is not corrected until the typing pauses', async () => 
   await page.locator('#f-wanted-pitch').pressSequentially('16 in')
   await wait(page, '.verdict[data-state=current]')
   expect(await note(page, 'wanted-pitch').count()).toBe(0)
+  // A number alone is millimetres, and may have been meant as threads per inch.
+  await page.fill('#f-wanted-pitch', '11.5')
+  await wait(page, '.block-thread dd:has-text("11.5 mm")')
+  expect(await text(page.locator('#f-wanted-pitch-note'))).toContain('Read as 11.5 mm, ≈ 2.2087 tpi.')
+  await page.fill('#f-wanted-pitch', 'M6')
+  await wait(page, '#f-wanted-pitch-note:has-text("picked by its name above")')
 })
 
 test('the box is kept by tapping: counts, kinds, fixed gears', async () => {

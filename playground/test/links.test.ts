@@ -33,6 +33,8 @@ test.each(screens)(
     await nothingWrong(friend, friendErrors)
     await wait(friend, '.verdict[data-state=current]')
     const block = await titleBlock(friend)
+    await friend.fill('#f-wanted-name', 'Other screws')
+    await friend.locator('#f-link').waitFor({ state: 'detached' })
 
     const { page, errors } = await visit(size)
     await page.fill('#f-wanted-name', 'Mine')

@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit'
 import { blankDrive, type TypedDrive, type TypedLathe } from '../state/typed.js'
+import { pitchHint } from '../words.js'
 import { banjoSaid } from '../words-banjo.js'
 import { Part } from './base.js'
 import { choice, countField, idOf, note, textField, tick } from './fields.js'
@@ -140,7 +141,7 @@ export class LathePart extends Part {
           path: 'lathe.leadscrew.pitch',
           label: 'Leadscrew pitch',
           value: lathe.leadscrew.pitch,
-          hint: '8 tpi, 3 mm, 1/8 in',
+          hint: pitchHint(lathe.leadscrew.pitch, '8 tpi, 3 mm, 1/8 in'),
           type: (pitch) => screw({ pitch }),
         })}
         ${choice({

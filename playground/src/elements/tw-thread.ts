@@ -1,5 +1,7 @@
 import { html, type TemplateResult } from 'lit'
+import { withUnit } from '../state/read-text.js'
 import { blankThread, type TypedThread } from '../state/typed.js'
+import { pitchHint } from '../words.js'
 import { Part } from './base.js'
 import { choice, note, textField, when } from './fields.js'
 import './tw-finder.js'
@@ -29,11 +31,12 @@ export class ThreadPart extends Part {
 
   #ticket(thread: TypedThread, index: number): TemplateResult {
     const current = index === this.desk.job.typed.value.thread
-    const pitch = thread.pitch.trim() || 'no pitch yet'
+    const pitch = withUnit(thread.pitch).trim() || 'no pitch yet'
+    const starts = Number(thread.starts) > 1 ? `, ${thread.starts.trim()} starts` : ''
     return html`<li>
       <button type="button" class="ticket" aria-pressed=${current} @click=${() => this.#choose(index)}>
         <span class="ticket-name">${thread.name.trim() || `Thread ${index + 1}`}</span>
-        <span class="ticket-pitch">${pitch}${thread.hand === 'left' ? ' LH' : ''}</span>
+        <span class="ticket-pitch">${pitch}${thread.hand === 'left' ? ' LH' : ''}${starts}</span>
       </button>
     </li>`
   }
@@ -104,7 +107,7 @@ export class ThreadPart extends Part {
           path: 'wanted.pitch',
           label: 'Pitch',
           value: thread.pitch,
-          hint: '0.7 mm, 26 tpi, 1/8 in, 0.5 module, 32 dp',
+          hint: pitchHint(thread.pitch, '0.7 mm, 26 tpi, 1/8 in, 0.5 module, 32 dp'),
           span: 4,
           type: (pitch) => job.typeThread({ pitch }),
         })}

@@ -1,8 +1,9 @@
 import { html, type TemplateResult } from 'lit'
 import { shopName } from '../keeping-words.js'
-import { pageOf, shopOf, shopsOf } from '../state/held.js'
+import { type Held, pageOf, shopOf, shopsOf } from '../state/held.js'
 import type { Shop } from '../state/kept.js'
 import { linkOf } from '../state/link.js'
+import { withUnit } from '../state/read-text.js'
 import { LARGEST, type Opened, readFile } from '../state/workshop-file.js'
 import { Part } from './base.js'
 import { textField, when } from './fields.js'
@@ -11,8 +12,9 @@ import { saveWorkshop } from './save-workshop.js'
 /** The workshops of the person: one is open, the others lie beside it. */
 export class WorkshopsPart extends Part {
   static override properties = { link: { state: true } }
-  /** A link that could not be put on the clipboard: to be copied by hand. */
+  /** A link that could not be put on the clipboard, to be copied by hand, and what it links to. */
   private link = ''
+  #linked: Held | undefined
 
   protected override follows() {
     return [this.desk.keeper, this.desk.shown]
@@ -45,8 +47,10 @@ export class WorkshopsPart extends Part {
   async #link(): Promise<void> {
     const { keeper } = this.desk
     const { held } = keeper.value
+    keeper.say(null)
     const link = await linkOf(shopOf(held), pageOf(held))
     this.link = ''
+    this.#linked = held
     if (link === null) return keeper.say({ code: 'no-link' })
     const whole = location.href.replace(/#.*$/, '') + link
     try {
@@ -61,7 +65,7 @@ export class WorkshopsPart extends Part {
 
   #ticket(key: string, { workshop }: Shop): TemplateResult {
     const { keeper } = this.desk
-    const pitch = workshop.lathe.leadscrew.pitch.trim()
+    const pitch = withUnit(workshop.lathe.leadscrew.pitch).trim()
     return html`<li>
       <button
         type="button"
@@ -117,7 +121,7 @@ export class WorkshopsPart extends Part {
         <button type="button" class="key wide" @click=${() => this.#link()}>Copy a link</button>
       </p>
       ${when(
-        this.link,
+        this.link && held === this.#linked,
         () => html`<div class="cells">
           <div class="cell span-6">
             <label for="f-link">Link to this question, to be copied</label>

@@ -67,6 +67,15 @@ describe('Answers', () => {
     expect(answers.value.problems.map((p) => p.path)).toEqual(['kinds[0].line', 'lathe.studs'])
   })
 
+  it('says one thing of a field', async () => {
+    const { worker, open } = handWorker()
+    const answers = new Answers(worker)
+    void answers.ask({ ...asked, problems: [problem('wanted.starts')] })
+    open[0]!.reject(new InputError([{ ...problem('wanted.starts'), message: 'other' }, problem('wanted.pitch')]))
+    await settled()
+    expect(answers.value.problems).toEqual([problem('wanted.starts'), problem('wanted.pitch')])
+  })
+
   it('says nothing of questions that were superseded, and says what failed', async () => {
     const { worker, open } = handWorker()
     const answers = new Answers(worker)

@@ -82,8 +82,13 @@ export class Answers extends Store<Answer> {
   }
 }
 
-/** Gears that could not be read are missing from the question: what follows from that alone is not worth saying. */
-const unless = (own: readonly Problem[], others: readonly Problem[]): readonly Problem[] =>
-  own.some(({ path }) => path.startsWith('kinds'))
-    ? others.filter(({ path }) => !/^gears$|fixedGears/.test(path))
-    : others
+/**
+ * Gears that could not be read are missing from the question: what follows from that alone is not worth saying, nor is a
+ * second thing of one field.
+ */
+const unless = (own: readonly Problem[], others: readonly Problem[]): readonly Problem[] => {
+  const lacking = own.some(({ path }) => path.startsWith('kinds'))
+  return others.filter(
+    ({ path }) => !(lacking && /^gears$|fixedGears/.test(path)) && !own.some((one) => one.path === path),
+  )
+}

@@ -81,6 +81,34 @@ describe('ask', () => {
     expect(problems.map((p) => p.path)).toEqual(['kinds[0].line', 'lathe.centreDistance'])
   })
 
+  it('names the gear that a problem of a line is about', () => {
+    const typed = demo()
+    const kinds = [{ ...typed.workshop.kinds[0]!, line: '24, 3; 20x0  30 x 999 abc 36' }]
+    expect(ask({ ...typed, workshop: { ...typed.workshop, kinds } }).problems.map(({ message }) => message)).toEqual([
+      '“3”: the teeth must be a whole number, 6 to 2000.',
+      '“20x0”: the number of them must be a whole number, 1 to 500.',
+      '“30x999”: the number of them must be a whole number, 1 to 500.',
+      '“abc” is no gear: write teeth, and x and a number for several, such as 20x2 24 30.',
+    ])
+  })
+
+  it('asks for a pitch without a unit in the unit that it is read in', () => {
+    const typed = demo()
+    const lathe = { ...typed.workshop.lathe, leadscrew: { pitch: ' 6 ', hand: 'right' as const } }
+    const threads = [{ ...typed.threads[0]!, pitch: '11.5' }]
+    const { question } = ask({ ...typed, threads, workshop: { ...typed.workshop, lathe } })
+    expect([question.wanted.pitch, question.workshop.lathe.leadscrew.pitch]).toEqual(['11.5 mm', '6 mm'])
+  })
+
+  it.each([
+    ['60', []],
+    ['61', ['wanted.starts: This must be a whole number, 1 to 60.']],
+  ])('takes as many starts as a sheet can be made of: %s', (starts, problems) => {
+    const typed = demo()
+    const asked = ask({ ...typed, threads: [{ ...typed.threads[0]!, starts }] })
+    expect(asked.problems.map(({ path, message }) => `${path}: ${message}`)).toEqual(problems)
+  })
+
   it('says of a line that is no box only what is enough to see it', () => {
     const typed = demo()
     const kinds = [{ ...typed.workshop.kinds[0]!, line: 'y '.repeat(2000) }]

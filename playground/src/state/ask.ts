@@ -13,7 +13,7 @@ import {
 import { readLatheWork, readWires, readWork } from './ask-work.js'
 import { readBanjo } from './read-banjo.js'
 import { mountedGears, readSetUp } from './read-set-up.js'
-import { given, millimetres, number, zeroOr } from './read-text.js'
+import { given, millimetres, number, withUnit, zeroOr } from './read-text.js'
 import { SHAFTS, type Typed, type TypedDrive, type TypedKind, type TypedLathe, type TypedThread } from './typed.js'
 import { headOf } from './typed-making.js'
 
@@ -34,6 +34,9 @@ export interface Asked {
 
 /** Problems of one line that are told: whoever pastes a letter into it need not read of every word. */
 const ENOUGH = 5
+
+/** Starts of which a sheet can be made. */
+const MOST_STARTS = 60
 
 /** The gears of one kind, or null while its line cannot be read. */
 export type ReadKind = GearStock[] | null
@@ -59,7 +62,7 @@ function lathe(typed: TypedLathe, problems: Problem[]): Lathe {
   problems.push(...banjo.problems)
   return {
     ...banjo.lathe,
-    leadscrew,
+    leadscrew: { ...leadscrew, pitch: withUnit(leadscrew.pitch) },
     ...given('studs', studs, number),
     ...given('planes', planes, number),
     ...given('centreDistance', centreDistance, mm('centreDistance')),
@@ -77,10 +80,25 @@ export function readKinds(kinds: readonly TypedKind[], problems: Problem[]): Rea
   return kinds.map((kind, i) => {
     const found: Problem[] = []
     const gears = gather(found, () => parseBox(kind.line))
-    problems.push(...found.slice(0, ENOUGH).map((problem) => ({ ...problem, path: `kinds[${i}].line` })))
+    problems.push(...found.slice(0, ENOUGH).map((problem) => inLine(problem, kind.line, i)))
     return gears ? gears.map((gear) => ({ ...gear, ...sizeOf(kind) })) : null
   })
 }
+
+/** A problem of a line names the word that it stands in; other words may be as bad. */
+function inLine({ path, code, message }: Problem, line: string, kind: number): Problem {
+  const [, at = '', part = ''] = /^gears\[(\d+)\]\.(\w+)/.exec(path) ?? []
+  const word = part && boxWords(line)[Number(at)]
+  const whose = part === 'teeth' ? 'the teeth' : 'the number of them'
+  return { path: `kinds[${kind}].line`, code, message: word ? message.replace('This', `“${word}”: ${whose}`) : message }
+}
+
+/** The words of a line as parseBox counts them. */
+const boxWords = (line: string): string[] =>
+  line
+    .replace(/\s*([x×*])\s*/gi, '$1')
+    .split(/[\s,;]+/)
+    .filter(Boolean)
 
 function sizeOf({ by, size, angle, shafts }: TypedKind): Omit<GearStock, 'teeth' | 'count'> {
   return {
@@ -94,7 +112,7 @@ function wanted({ name, pitch, starts, hand, tolerance }: TypedThread): ThreadWa
   const { by, ppm, error, over } = tolerance
   return {
     ...given('name', name, String),
-    pitch,
+    pitch: withUnit(pitch),
     ...given('starts', starts, number),
     hand,
     ...(by === 'length' ? { tolerance: { error, over } } : ppm.trim() ? { tolerance: { ppm: number(ppm) } } : {}),
@@ -108,6 +126,13 @@ export function ask(typed: Typed): Asked {
   const kinds = readKinds(workshop.kinds, problems)
   const mounted = mountedGears(readSetUp(workshop.mounted, kinds, []))
   const head = headOf(workshop.making)
+  // The search would take more; the sheet has to be made of them, too.
+  if (number(threads[thread]!.starts) > MOST_STARTS)
+    problems.push({
+      path: 'wanted.starts',
+      code: 'whole',
+      message: `This must be a whole number, 1 to ${MOST_STARTS}.`,
+    })
   const question = {
     workshop: {
       ...workshop.also,

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { number } from './read-text.js'
+import { number, withUnit } from './read-text.js'
 
 it.each<[string, number]>([
   ['20', 20],
@@ -28,4 +28,16 @@ it.each([
   `1${'0'.repeat(60_000)}/3`,
 ])('does not read “%s”', (text) => {
   expect(number(text)).toBeNaN()
+})
+
+it.each([
+  [' 11.5', '11.5 mm'],
+  ['254/195', '254/195 mm'],
+  ['1 1/8', '1 1/8 mm'],
+  ['26 tpi', '26 tpi'],
+  ['1/8"', '1/8"'],
+  ['1/', '1/'],
+  ['', ''],
+])('gives the pitch “%s” its unit', (pitch, full) => {
+  expect(withUnit(pitch)).toBe(full)
 })

@@ -1,4 +1,4 @@
-import { gather, type Problem, parseLength, toNumber } from '@trainwright/measures'
+import { gather, type Problem, parseLength, parsePitch, toNumber } from '@trainwright/measures'
 
 /** Decimals, as people type them and as numbers print: not 0x10, which would be 16 teeth. */
 const decimal = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i
@@ -30,6 +30,10 @@ export const zeroOr = (read: (text: string) => number | undefined) => (text: str
 
 /** '45 80, 150': numbers, what is none as NaN. */
 export const numbers = (text: string): number[] => text.split(/[\s,;]+/).flatMap((word) => (word ? [number(word)] : []))
+
+/** A pitch with its unit: a bare number is millimetres, and whoever reads it again should not have to know that. */
+export const withUnit = (pitch: string): string =>
+  gather([], () => parsePitch(`${pitch} mm`)) ? `${pitch.trim()} mm` : pitch
 
 /** '0.3 0.018 in, 0.5 mm': the lengths of a list, units where they are written. */
 export const lengthTexts = (text: string): string[] =>

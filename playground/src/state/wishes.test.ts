@@ -13,7 +13,7 @@ describe('readWishes', () => {
   it.each([
     ['0.7 mm', { pitch: '0.7 mm' }],
     ['26tpi', { pitch: '26tpi' }],
-    ['1.25', { pitch: '1.25' }],
+    ['1.25', { pitch: '1.25 mm' }],
     ['1 1/8 in leadscrew', { pitch: '1 1/8 in', name: 'leadscrew' }],
     ['0.9 mm 1 BA', { pitch: '0.9 mm', name: '1 BA' }],
     ['26 tpi LH clamp', { pitch: '26 tpi', name: 'clamp', hand: 'left' }],

@@ -1,7 +1,7 @@
 import { gather, type Problem, parsePitch, toNumber } from '@trainwright/measures'
 import { findThread, type SeriesThread, series } from '@trainwright/threads'
 import type { ThreadWanted } from '@trainwright/trains'
-import { number } from './read-text.js'
+import { number, withUnit } from './read-text.js'
 import type { TypedWishes } from './typed-making.js'
 
 /** Where problems of the list and of its tolerance stand. */
@@ -42,7 +42,7 @@ function readLine(line: string): ThreadWanted | null {
   const pitch = beginning(words, pitchOf)
   // '4 BAA' is no pitch of 4 mm.
   if (!pitch || (pitch.rest && !/[a-z"]/i.test(pitch.found))) return null
-  return { ...(pitch.rest ? { name: pitch.rest.replace(/^[,;:]\s*/, '') } : {}), pitch: pitch.found, ...more }
+  return { ...(pitch.rest ? { name: pitch.rest.replace(/^[,;:]\s*/, '') } : {}), pitch: withUnit(pitch.found), ...more }
 }
 
 const tolerance = (ppm: string) => (ppm.trim() ? { tolerance: { ppm: number(ppm) } } : {})

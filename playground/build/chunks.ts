@@ -20,7 +20,7 @@ export const chunks = [
   },
   {
     name: 'sheet',
-    test: /[\\/](threads[\\/]|sheet[\\/](?!.*((gear|chart)-|banjo-drawing))|state[\\/](sheet-maker|thread-finder|lead-tolerance))/,
+    test: /[\\/](threads[\\/]|sheet[\\/](?!.*((gear|chart)-|banjo-drawing))|state[\\/](thread-work|thread-finder|lead-tolerance))/,
     priority: 1,
   },
 ]

@@ -6,7 +6,10 @@ import { threadFrom, workshopFrom } from './state/typed-from.js'
 import { blankChart } from './state/typed-making.js'
 import { workFrom } from './state/typed-work.js'
 
-/** What a first visit shows: a job on a bench lathe, solved. */
+/**
+ * What a first visit shows: a job on a bench lathe, solved. It is invented: restoring a surveyor's level. The box cuts the
+ * first thread exactly, the second within tolerance, the third left-handed, and the last not at all.
+ */
 export const demo = (): Typed => ({
   threads: (demoWorkshop.threads as (ThreadWanted & { work: ThreadWork })[]).map(({ work, ...wanted }) => ({
     ...threadFrom(wanted),

@@ -38,8 +38,9 @@ export function openPage({ drawer, tab, recalled, came, held, worker, job }: Beg
   // To reload loses nothing, unless the browser keeps nothing.
   const updates = new Updates(() => keeper.value.kept && location.reload())
   const picked = new Store<string | null>(null)
-  const sheets = new Sheets(job, picked, new Lazy(() => import('./state/sheet-maker.js')))
-  const recognising = new Recognising(job, new Lazy(() => import('./state/thread-finder.js')))
+  const threadWork = new Lazy(() => import('./state/thread-work.js'))
+  const sheets = new Sheets(job, picked, threadWork)
+  const recognising = new Recognising(job, threadWork)
   const mounted = new Mounted(job, worker)
   const aside = new Store<{ problems: readonly Problem[] }>({ problems: [] })
   const top = new Top(recalled.top, tab)

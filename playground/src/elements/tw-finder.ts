@@ -3,7 +3,7 @@ import { html, type TemplateResult } from 'lit'
 import { takePublished } from '../state/take-thread.js'
 import { formNames } from '../words-work.js'
 import { Part } from './base.js'
-import { when } from './fields.js'
+import { mark, when } from './fields.js'
 
 /** More than fit on a telephone are not read through: a letter more is typed sooner. */
 const MOST = 24
@@ -37,6 +37,15 @@ export class FinderPart extends Part {
     this.open = false
   }
 
+  /** Takes the thread marked, or the first found; `exactly` only the one of that very name. The list may have to come yet. */
+  async #choose(exactly: boolean): Promise<void> {
+    const { sought, at } = this
+    await this.#finder.load()
+    const finder = this.#finder.value
+    const thread = finder?.searchThreads(sought)[Math.max(at, 0)]
+    if (thread && sought === this.sought && (!exactly || finder.isThread(sought))) this.#take(thread)
+  }
+
   #key(event: KeyboardEvent, threads: readonly SeriesThread[]): void {
     const last = threads.length - 1
     const to: Record<string, number> = {
@@ -46,9 +55,12 @@ export class FinderPart extends Part {
     if (event.key in to) {
       this.open = this.sought.trim() !== ''
       this.at = to[event.key]!
-    } else if (event.key === 'Enter' && this.open && last >= 0) this.#take(threads[Math.max(this.at, 0)]!)
+    } else if (event.key === 'Enter') void this.#choose(false)
     else if (event.key === 'Escape' && this.open) this.#type('')
-    else return
+    else {
+      if (event.key === 'Tab') void this.#choose(true)
+      return
+    }
     event.preventDefault()
   }
 
@@ -71,8 +83,9 @@ export class FinderPart extends Part {
     </li>`
   }
 
-  #note(found: number): string {
+  #note(found: number): string | TemplateResult {
     if (this.#finder.failed) return 'The published threads could not be loaded: type the pitch below.'
+    if (!this.open && this.sought.trim()) return mark('Not taken: choose it from the list.')
     if (!this.open || !this.#finder.value) return 'M6, 4 BA, 1/4 BSF: fills pitch, form and diameter'
     if (found === 0) return 'No published thread is called that.'
     return found > MOST ? `${MOST} of ${found}: type more of the name` : `${found} found`
@@ -99,7 +112,10 @@ export class FinderPart extends Part {
             aria-activedescendant=${shown && this.at >= 0 ? `finder-${this.at}` : ''}
             aria-describedby="f-finder-note"
             .value=${this.sought}
-            @focus=${() => this.#finder.load()}
+            @focus=${() => {
+              this.open = this.sought.trim() !== ''
+              void this.#finder.load()
+            }}
             @blur=${() => {
               this.open = false
             }}

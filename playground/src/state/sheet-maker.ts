@@ -1,2 +1,0 @@
-/** The maker of set-up sheets, apart: a train is answered before its sheet is written. */
-export { setUpSheet } from '@trainwright/sheet'

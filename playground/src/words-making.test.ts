@@ -39,6 +39,13 @@ describe('gearVerdict', () => {
       { answer: { one: { ...none, proposals: [gear(44)] }, all: null } },
     ],
     ['44 teeth: with it the box cuts', { answer: { one: { ...none, proposals: [gear(44), gear(55)] }, all: null } }],
+    [
+      '44 teeth: with them the box cuts',
+      {
+        answer: { one: { ...none, proposals: [gear(44), gear(55)] }, all: null },
+        question: { ...question, options: { make: 2 } },
+      },
+    ],
   ])('says “%s”', (words, change) => {
     expect(gearVerdict(told(change))).toContain(words)
   })

@@ -5,10 +5,9 @@ import type { ChartAnswer, ChartQuestion } from './state/chart.js'
 import type { Making } from './state/making.js'
 import type { GearAnswer, GearQuestion } from './state/proposals.js'
 import { LEAST, MOST } from './state/typed-making.js'
+import { count } from './words.js'
 
 /** Longer wordings of the parts that make gears. */
-
-export const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
 /** '1 BA', '26 tpi LH': what a thread is called in a list. */
 export const threadName = ({ name, pitch, hand }: ThreadWanted): string =>
@@ -63,7 +62,7 @@ export function gearVerdict({ answer, question, current, progress, stopped, prob
   const best = teethOf(proposals[0]!.make)
   return proposals.length === 1
     ? `One ${make} would cut ${thread}: ${best}.`
-    : `${best}: with it the box cuts ${thread}.`
+    : `${best}: with ${make === 'pair' ? 'them' : 'it'} the box cuts ${thread}.`
 }
 
 /** How the chart stands, in a line. */

@@ -18,6 +18,19 @@ test.each(screens)('the chart of the wish list, with what a gear more would add,
   await page.locator('#f-chart-added').selectOption({ index: 2 })
   await page.locator('.chart-with:has-text("with 98")').first().waitFor({ state: 'detached' })
   expect(await added.count()).toBeGreaterThan(0)
+  // Of a pair each row names what it needs.
+  await page.click('#tab-gear')
+  await page.click('.options label:has-text("A pair")')
+  await page.click('#tab-chart')
+  await wait(page, '.chart + .set-note:has-text(" or ")')
+  await wait(page, '.search-line[data-state=current]')
+  const labels = await added.evaluateAll((rows) =>
+    rows.map((row) =>
+      ['.chart-with', '.chart-train'].map((part) => row.querySelector(part)!.textContent!.match(/\d+/g)!),
+    ),
+  )
+  for (const [made, gears] of labels) expect(gears).toEqual(expect.arrayContaining(made!))
+  expect(labels.some(([made]) => made!.length === 1)).toBe(true)
   await page.selectOption('#f-chart-added', '')
   await added.first().waitFor({ state: 'detached' })
   expect(await text(page.locator('.chart tr:has-text("M4")'))).toContain('no train')

@@ -42,6 +42,9 @@ describe.each(screens)('on a %s', (_, size) => {
     await toTheGear(page)
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('sheet-gear')
     await current(page)
+    const { top } = await page.locator('#tab-gear').evaluate((tab) => tab.getBoundingClientRect())
+    expect(top).toBeGreaterThanOrEqual(0)
+    expect(top).toBeLessThan(100)
     // 11 tpi on a leadscrew of 8 tpi: 8/11, and 44 is the smallest of these gears that the head divides.
     expect(await text(page.locator('.search-line'))).toContain('44 teeth: with it the box cuts 11 tpi Tripod head.')
     const block = await gearBlock(page)
@@ -172,6 +175,11 @@ describe('what the owner has', () => {
 
 test('the keyboard alone: no train, the gear, its sheet, into the box', async () => {
   const { page } = await visit()
+  await page.keyboard.press('Tab')
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('To the answer')
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Tab')
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe('tab-train')
   await thread(page, 'Tripod head')
   await wait(page, '.go')
   await page.locator('tw-thread .ticket[aria-pressed=true]').focus()
@@ -309,6 +317,12 @@ test('a part that cannot be fetched is said, and fetched when it can be', async 
   await page.goto(url)
   await page.click('#tab-gear')
   await wait(page, '#sheet-gear >> text=This part of the page could not be loaded')
+  // Enter waits for the list of threads, when that is slow.
+  await page.route('**/thread-work-*', (route) => void setTimeout(() => void route.continue(), 500))
+  await page.reload()
+  await page.fill('#f-finder', 'M6')
+  await page.press('#f-finder', 'Enter')
+  await wait(page, '.ticket:has-text("1 mm"):has-text("Eyepiece")')
   await page.unroute('**/making-parts-*')
   await page.click('#sheet-gear button:has-text("Try again")')
   await wait(page, '.gears')

@@ -49,6 +49,13 @@ describe.each(screens)('on a %s', (_, size) => {
     expect(await page.locator('.why li').count()).toBeGreaterThan(0)
     expect(await text(page.locator('.stamp'))).toBe('Out of tolerance')
     expect(await titleBlock(page)).toContain('−481 ppm')
+    // At a glance it is not told like a train that goes on.
+    const glance = page.locator('.glance')
+    expect(await text(glance)).toBe('No train goes on within tolerance.')
+    expect(await glance.getAttribute('data-state')).toBe('old')
+    await page.fill('#f-wanted-pitch', '0.7 mm')
+    await page.locator('.why li').nth(3).waitFor()
+    expect(await text(page.locator('.why'))).toContain('Each of these stops a different train')
     expect(await page.locator('.train-drawing').count()).toBe(1)
     await nothingWrong(page, errors)
   })
@@ -104,8 +111,8 @@ test('an empty thread and an empty box ask for what is needed', async () => {
 test('the keyboard alone does the whole job', async () => {
   const { page } = await visit()
   const focus = () => page.evaluate(() => document.activeElement?.id || document.activeElement?.className)
-  // Undo and redo come first.
-  for (let i = 0; i < 3; i++) await page.keyboard.press('Tab')
+  // The way to the answer, undo and redo come first.
+  for (let i = 0; i < 4; i++) await page.keyboard.press('Tab')
   expect(await focus()).toBe('ticket')
   for (let i = 0; i < 2; i++) await page.keyboard.press('Tab')
   await page.keyboard.press('Enter')

@@ -53,6 +53,23 @@ test('a thread is picked from a series by its name', async () => {
   expect(await text(part(page, 'sizes'))).toContain('3.600 mm')
   await page.fill('#f-finder', 'nonesuch')
   await wait(page, '#f-finder-note:has-text("No published thread is called that.")')
+  // What is left there is not taken, and says so; but to go on from an exact name takes it.
+  await page.fill('#f-finder', 'M6')
+  await wait(page, '[role=option]')
+  await page.focus('#f-wanted-name')
+  await wait(page, '#f-finder-note :text("Not taken: choose it from the list.")')
+  expect(await page.inputValue('#f-wanted-pitch')).toBe('0.66 mm')
+  await page.focus('#f-finder')
+  await wait(page, '[role=option]')
+  await page.keyboard.press('Tab')
+  await wait(page, '.block-thread dd:has-text("1 mm")')
+  expect(await page.inputValue('#f-finder')).toBe('')
+  // The slide set over for one form is past another: the sheet is not old, it lacks something.
+  await thread(page, 'Tripod head')
+  await page.fill('#f-finder', 'Tr16x4')
+  await page.keyboard.press('Enter')
+  await wait(page, '.sheet-state:has-text("No blank and passes until “Compound slide at” is corrected.")')
+  expect(await text(part(page, 'lead'))).toContain('4 mm')
 })
 
 test.each(screens)('a thread is recognised from a worn sample, on a %s', async (_, size) => {
@@ -135,9 +152,14 @@ test('lengths stand in the unit that the person reads, and stay so', async () =>
   for (const name of ['gears', 'sizes', 'passes', 'checks', 'run-out', 'mate'])
     expect(await text(part(page, name)), name).not.toMatch(/\d (mm|µm)/)
   expect(await titleBlock(page)).toMatch(/Lead 40 tpi/)
+  expect(await text(page.locator('.train-drawing'))).toContain('Distances in inches')
   await nothingWrong(page, errors)
   await reload(page)
   await sheetHolds(page, 'sizes', '1.1024 in')
+  await thread(page, 'Foot screws')
+  await sheetHolds(page, 'lead', '125 µin long over 1 in')
+  for (const where of ['.part-lead .figures', '.train-drawing'])
+    expect((await text(page.locator(where))).replace(/1\.?\d* mm/g, ''), where).not.toMatch(/mm|µm/)
 })
 
 test('the keyboard alone recognises a thread', async () => {

@@ -33,9 +33,10 @@ export class AnswerPart extends Part {
     const { obstacles, closest } = search!
     return html`<section class="why" aria-label="Why no train">
       <h3>What stands in the way</h3>
-      <ol>
+      ${when(obstacles.length > 1, () => html`<p>Each of these stops a different train: to lift any one of them is enough.</p>`)}
+      <ul>
         ${obstacles.map(({ message }) => html`<li>${message}</li>`)}
-      </ol>
+      </ul>
       <p class="why-next">
         <button type="button" class="go" @click=${() => void turnTo(this.desk, 'gear')}>Which gear should I make?</button>
       </p>

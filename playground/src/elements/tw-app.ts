@@ -2,7 +2,8 @@ import { errorFigures, trainInLine } from '@trainwright/sheet'
 import { html } from 'lit'
 import { shopName } from '../keeping-words.js'
 import { shownTrain } from '../state/picked.js'
-import { spoken, verdict } from '../words.js'
+import { withUnit } from '../state/read-text.js'
+import { spoken, stamp, verdict } from '../words.js'
 import { workSummary } from '../words-work.js'
 import { Part } from './base.js'
 import { fold, idOf, when } from './fields.js'
@@ -87,15 +88,20 @@ export class App extends Part {
 
   #latheSummary(): string {
     const { leadscrew, studs, planes } = this.desk.job.typed.value.workshop.lathe
-    return `${leadscrew.pitch}${leadscrew.hand === 'left' ? ' left-hand' : ''}, ${studs} studs, ${planes} planes`
+    return `${withUnit(leadscrew.pitch)}${leadscrew.hand === 'left' ? ' left-hand' : ''}, ${studs} studs, ${planes} planes`
   }
 
   protected override render() {
     const { desk } = this
     const answer = desk.job.answers.value
     const train = shownTrain(answer, desk.picked.value)
-    const line = train ? `${trainInLine(train)}` : verdict(answer)
-    return html`<header class="band">
+    // A train that fails is not told like one that goes on.
+    const word = train && stamp(answer, train)
+    const fails = word === 'Out of tolerance' || word === 'Does not fit'
+    const line = train && !fails ? trainInLine(train) : verdict(answer)
+    const error = word === 'Old' ? 'old answer' : train && !fails && errorFigures(train).ppm
+    return html`<a class="unseen skip" href="#answer">To the answer</a>
+      <header class="band">
         <h1><img src="./icon.svg" alt="" width="28" height="28" />Trainwright</h1>
         <p>Change gears for the thread in hand</p>
         <tw-keeping .desk=${desk}></tw-keeping>
@@ -112,9 +118,9 @@ export class App extends Part {
         </form>
         <tw-sheets id="answer" tabindex="-1" .desk=${desk}></tw-sheets>
       </main>
-      <a class="glance" href="#answer" @click=${() => desk.top.set('train')} ?hidden=${this.inSight} data-state=${answer.current ? 'current' : 'old'}>
+      <a class="glance" href="#answer" @click=${() => desk.top.set('train')} ?hidden=${this.inSight} data-state=${answer.current && !fails ? 'current' : 'old'}>
         <span class="glance-gears">${line}</span>
-        ${when(train, () => html`<span class="glance-error">${answer.current ? errorFigures(train!).ppm : 'old answer'}</span>`)}
+        ${when(error, () => html`<span class="glance-error">${error}</span>`)}
       </a>
       <p class="unseen" role="status">${this.said}</p>`
   }

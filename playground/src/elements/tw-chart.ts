@@ -100,17 +100,24 @@ export class ChartPart extends Part {
     </div>`
   }
 
-  #row(line: ChartLine, wanted: readonly ThreadWanted[], added: ChartLine | undefined, made: string): TemplateResult {
+  #row(
+    line: ChartLine,
+    wanted: readonly ThreadWanted[],
+    added: ChartLine | undefined,
+    made: readonly number[],
+  ): TemplateResult {
     const { pitch, name, hand, starts = 1 } = wanted[line.wanted]!
     const more = [starts > 1 && `${starts} starts`, hand === 'left' && 'LH'].filter(Boolean).join(', ')
     const cut = line.line ? line : added
+    // Of a pair some threads need one gear only.
+    const needed = made.filter((teeth) => cut?.line?.match(/\d+/g)?.includes(String(teeth)))
     return html`<tr ?data-added=${cut === added && added !== undefined}>
       <th scope="row">${pitch}${when(more, () => html` <b>${more}</b>`)}</th>
       <td>${name ?? ''}</td>
       ${
         cut
           ? html`<td>
-                ${when(cut === added, () => html`<b class="chart-with">with ${made}</b> `)}<span class="chart-train">${cut.line}</span>
+                ${when(cut === added, () => html`<b class="chart-with">with ${needed.join(' and ')}</b> `)}<span class="chart-train">${cut.line}</span>
                 ${when(cut.setting, () => html`<span class="minor">${cut.setting}</span>`)}
               </td>
               <td>${cut.error!.text}</td>`
@@ -122,7 +129,7 @@ export class ChartPart extends Part {
   #sheet({ rows, adds }: ChartSheet, { of, wanted, workshop }: ChartQuestion): TemplateResult {
     const { name, gears, lathe } = workshop
     const screw = `leadscrew ${lathe.leadscrew.pitch}${lathe.leadscrew.hand === 'left' ? ' left-hand' : ''}`
-    const made = adds?.make.map(({ teeth }) => teeth).join(' and ') ?? ''
+    const made = adds?.make.map(({ teeth }) => teeth) ?? []
     const box = gears.map(({ teeth, count = 1 }) => `${teeth}${count > 1 ? `×${count}` : ''}`).join(' ')
     return html`<table class="set-up chart">
         <caption>
@@ -143,7 +150,7 @@ export class ChartPart extends Part {
           })}
         </tbody>
       </table>
-      ${when(adds, () => html`<p class="set-note"><b>with ${made}</b>: once a gear of ${adds!.make.map(({ text }) => text).join(' and ')} is made.</p>`)}
+      ${when(adds, () => html`<p class="set-note"><b>with ${made.join(' or ')}</b>: once ${made.length > 1 ? 'those gears are' : 'that gear is'} made.</p>`)}
       <p class="set-note">Idlers stand in brackets. Box: ${box}.</p>`
   }
 

@@ -1,12 +1,22 @@
+import type { Problem } from '@trainwright/measures'
 import type { SetUpSheet } from '@trainwright/sheet'
 import { html, type TemplateResult } from 'lit'
+import { placeProblems } from '../state/problems.js'
+import type { Typed } from '../state/typed.js'
 import { Part } from './base.js'
-import { choice, when } from './fields.js'
+import { choice, idOf, when } from './fields.js'
 import { matePart, passesPart, sizesPart } from './sheet/cutting.js'
 import { gearsPart, leadPart } from './sheet/gears.js'
 import { Pen } from './sheet/parts.js'
 import { cautionsPart, checksPart, runOutPart, sourcesPart, startsPart } from './sheet/running.js'
 import { turn } from './turns.js'
+
+/** The label of the first field that is marked. */
+function whatIsWrong(problems: readonly Problem[], typed: Typed): string {
+  const [path = ''] = placeProblems(problems, typed).keys()
+  const label = document.querySelector(`label[for=${idOf(path)}]`)
+  return label ? `“${label.textContent}”` : 'what is marked'
+}
 
 /** The set-up sheet: the job from the gears to the last measurement, to be read at the lathe or printed. */
 export class SheetPart extends Part {
@@ -35,9 +45,15 @@ export class SheetPart extends Part {
 
   /** What the sheet lacks, and why. */
   #state(sheet: SetUpSheet | null, current: boolean): TemplateResult {
-    if (sheet && !current)
-      return html`<p class="wrong sheet-state">Old sheet: it stands until what is marked is corrected.</p>`
     const none = sheet && !sheet.cutting
+    if (sheet && !current) {
+      const { job, sheets } = this.desk
+      // The train is that of the question; what cannot be read is the thread itself.
+      const lacks = none && job.answers.value.current && job.thread.work.form
+      return html`<p class="wrong sheet-state">
+        ${lacks ? `No blank and passes until ${whatIsWrong(sheets.value.problems, job.typed.value)} is corrected.` : 'Old sheet: it stands until what is marked is corrected.'}
+      </p>`
+    }
     return html`<p class="sheet-state">
       ${none ? 'Give form and diameter under “The thread itself” for blank, passes and wires.' : ''}
     </p>`

@@ -144,7 +144,7 @@ test('where nothing reaches, it says by how much, and draws what would cut it as
   await fill(page, { ...good, 'slots-0-far': '45', 'stops-0-toStud': '70', 'stops-1-toStud': '90' })
   await wait(page, '.why')
   const rows = page.locator('.why .train-row')
-  expect(await text(page.locator('.why ol'))).toMatch(/would have to/)
+  expect(await text(page.locator('.why ul'))).toMatch(/would have to/)
   const misfit = rows.filter({ hasText: 'does not fit' })
   expect(await text(misfit)).toMatch(/Cuts it, but does not fit\. The train does not stand on the banjo: .*\d/)
   await misfit.click()

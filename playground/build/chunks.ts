@@ -1,9 +1,8 @@
 import type { Plugin } from 'vite'
 
 /**
- * Few chunks, each packed as one text: what page and worker share, the page, the set-up sheet with the tables of threads.
- * What is left is the worker, the sheets for making gears with the banjo, and DXF; the few lines that these two share go to
- * what is there already.
+ * Few chunks, each packed as one text: what page and worker share, and the page. What is left is the worker, the late parts
+ * of the page, and DXF; the few lines that these two share go to what is there already.
  */
 export const chunks = [
   {
@@ -17,11 +16,6 @@ export const chunks = [
     test: /[\\/](playground|test-data|sheet|lit|lit-html|lit-element|reactive-element|worker[\\/](client|lane|thread|index))\b|preload-helper/,
     tags: ['$initial' as const],
     priority: 2,
-  },
-  {
-    name: 'sheet',
-    test: /[\\/](threads[\\/]|sheet[\\/](?!.*((gear|chart)-|banjo-drawing))|state[\\/](thread-work|thread-finder|lead-tolerance))/,
-    priority: 1,
   },
 ]
 

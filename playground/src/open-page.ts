@@ -38,20 +38,19 @@ export function openPage({ drawer, tab, recalled, came, held, worker, job }: Beg
   // To reload loses nothing, unless the browser keeps nothing.
   const updates = new Updates(() => keeper.value.kept && location.reload())
   const picked = new Store<string | null>(null)
-  const threadWork = new Lazy(() => import('./state/thread-work.js'))
-  const sheets = new Sheets(job, picked, threadWork)
-  const recognising = new Recognising(job, threadWork)
+  const late = new Lazy(() => import('./elements/late-parts.js'))
+  const sheets = new Sheets(job, picked, late)
+  const recognising = new Recognising(job, late)
   const mounted = new Mounted(job, worker)
   const aside = new Store<{ problems: readonly Problem[] }>({ problems: [] })
   const top = new Top(recalled.top, tab)
-  const making = new Lazy(() => import('./elements/making-parts.js'))
   const shown = new ShownProblems(job, [sheets, recognising, mounted, aside])
   let show = () => {}
   const shownFirst = new Promise<void>((done) => {
     show = done
   })
   const answered = Promise.all([firstAnswer(job), shownFirst]).then(allDrawn)
-  const stores = { job, shown, picked, keeper, updates, sheets, recognising, mounted, aside, top, making }
+  const stores = { job, shown, picked, keeper, updates, sheets, recognising, mounted, aside, top, late }
   const desk: Desk = { worker, ...stores, answered }
   if (came) receive(keeper, came)
 

@@ -30,8 +30,8 @@ export interface Desk {
   mounted: Mounted
   /** The sheet that lies on top. */
   top: Store<SheetName>
-  /** The parts for making gears, and the banjo, which come when one of them is first looked at: most owners never do. */
-  making: Lazy<unknown>
+  /** All that the first answer does not wait for; whoever looks at a part of it sends for it at once. */
+  late: Lazy<unknown>
   /** What those parts find wrong. */
   aside: Store<{ problems: readonly Problem[] }>
   /** Settles when the answer to the first question, or why there is none, has been drawn. */

@@ -7,7 +7,7 @@ import { late } from './late.js'
 /** What the owner would like to cut some day, and what gears can be made here: folded, for the thread in hand comes first. */
 export class PlansPart extends Part {
   protected override follows() {
-    return [this.desk.job.typed, this.desk.making]
+    return [this.desk.job.typed, this.desk.late]
   }
 
   protected override render() {
@@ -16,7 +16,7 @@ export class PlansPart extends Part {
     const lines = wishes.list.split('\n').filter((line) => line.trim() !== '').length
     const { least, most } = workshop.making
     const range = `${least.trim() || LEAST} to ${most.trim() || MOST} teeth`
-    const opened = () => void desk.making.load()
+    const opened = () => void desk.late.load()
     return html`${fold('wishes', 'Wish list', lines === 1 ? '1 thread' : `${lines} threads`, late(desk, html`<tw-wishes .desk=${desk}></tw-wishes>`), opened)}
     ${fold('making', 'Gears I can make', range, late(desk, html`<tw-making .desk=${desk}></tw-making>`), opened)}`
   }

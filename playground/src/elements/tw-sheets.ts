@@ -9,7 +9,7 @@ const names: Readonly<Record<SheetName, string>> = { train: 'Train', gear: 'Gear
 /** The sheets in their drawer. The one on top is the one that is printed. */
 export class SheetsPart extends Part {
   protected override follows() {
-    return [this.desk.top, this.desk.making]
+    return [this.desk.top, this.desk.late]
   }
 
   get #top(): SheetName {
@@ -18,8 +18,8 @@ export class SheetsPart extends Part {
 
   protected override willUpdate(): void {
     super.willUpdate()
-    const { making } = this.desk
-    if (this.#top !== 'train' && !making.failed) void making.load()
+    const { late } = this.desk
+    if (this.#top !== 'train' && !late.failed) void late.load()
   }
 
   /** Arrows go from tab to tab, as in any row of tabs. */

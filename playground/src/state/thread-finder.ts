@@ -8,8 +8,8 @@ import {
 } from '@trainwright/threads'
 
 /*
- * Published threads and their tolerances: the tables are wanted by those only who look one up, so they come when they
- * are asked for.
+ * Published threads and their tolerances: the tables are wanted by those only who look one up, so they come after the
+ * first answer.
  */
 
 export { leadToleranceOf } from './lead-tolerance.js'

@@ -1,5 +1,0 @@
-import './tw-banjo.js'
-import './tw-chart.js'
-import './tw-gear.js'
-import './tw-making.js'
-import './tw-wishes.js'

@@ -21,6 +21,9 @@ import { Store } from './state/store.js'
 import { Top } from './state/top.js'
 import { Updates } from './updates.js'
 
+/** ms after which the late parts are sent for without an answer. */
+const PATIENCE = 2000
+
 /** What was there, or came, before the page, and the question that has been asked. */
 export interface Begun {
   drawer: Drawer
@@ -52,6 +55,8 @@ export function openPage({ drawer, tab, recalled, came, held, worker, job }: Beg
   const answered = Promise.all([firstAnswer(job), shownFirst]).then(allDrawn)
   const stores = { job, shown, picked, keeper, updates, sheets, recognising, mounted, aside, top, late }
   const desk: Desk = { worker, ...stores, answered }
+  // The train is answered first, unless that takes long: the rest comes when it stands on the page.
+  void Promise.race([answered, new Promise((done) => setTimeout(done, PATIENCE))]).then(() => late.load())
   if (came) receive(keeper, came)
 
   const app: App = document.createElement('tw-app')

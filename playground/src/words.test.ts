@@ -52,7 +52,7 @@ describe('what is said of a pitch', () => {
 
   it('is where a published thread is picked, to those who write its name', () => {
     const problem = { path: 'wanted.pitch', code: 'not-a-number', message: 'No pitch.' }
-    expect(inWords(problem)).toBe('No pitch. A published thread such as M6 is picked by its name above.')
+    expect(inWords(problem)).toBe('No pitch. Published threads such as M6 are picked above.')
     expect(inWords({ ...problem, path: 'lathe.leadscrew.pitch' })).toBe('No pitch.')
   })
 })

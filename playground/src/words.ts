@@ -27,7 +27,7 @@ export function pitchHint(pitch: string, examples: string): string {
 export function inWords({ code, path, message }: Problem): string {
   if (code === 'missing') return 'Needed here.'
   if (path === 'wanted.pitch' && ['not-a-number', 'unit'].includes(code))
-    return `${message} A published thread such as M6 is picked by its name above.`
+    return `${message} Published threads such as M6 are picked above.`
   if (code === 'too-few' && path === 'gears') return 'The box is empty: type the teeth of each gear.'
   return message
 }

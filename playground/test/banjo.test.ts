@@ -184,7 +184,7 @@ test('what is on the lathe now: what it cuts, how it stands, and what the others
   await wait(page, '.train-change:text-is("on the lathe now")')
   expect(await page.inputValue('#f-mounted-gears')).toMatch(/^\d+[:-]\d+/)
   expect(await text(said)).toContain('left hand')
-  await page.click('text=Nothing is on')
+  await page.click('text=Clear the line')
   await page.locator('.train-change').first().waitFor({ state: 'detached' })
 })
 

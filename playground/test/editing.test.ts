@@ -18,7 +18,7 @@ test('what is half typed is not corrected until the typing pauses', async () => 
   await wait(page, '.block-thread dd:has-text("11.5 mm")')
   expect(await text(page.locator('#f-wanted-pitch-note'))).toContain('Read as 11.5 mm, ≈ 2.2087 tpi.')
   await page.fill('#f-wanted-pitch', 'M6')
-  await wait(page, '#f-wanted-pitch-note:has-text("picked by its name above")')
+  await wait(page, '#f-wanted-pitch-note:has-text("are picked above")')
 })
 
 test('the box is kept by tapping: counts, kinds, fixed gears', async () => {

@@ -135,7 +135,7 @@ test('the keyboard alone does the whole job', async () => {
 test('the answer is said to those who listen, once', async () => {
   const { page } = await visit()
   await thread(page, 'Foot screws')
-  const said = page.locator('[role=status]')
-  await page.waitForFunction(() => document.querySelector('[role=status]')!.textContent!.includes('125 ppm'))
+  const said = page.locator('tw-app > [role=status]')
+  await page.waitForFunction(() => document.querySelector('tw-app > [role=status]')!.textContent!.includes('125 ppm'))
   expect(await text(said)).toBe('Train: 24 → 80, 63 → 60. Lead 1.000125 mm, ≈ 25.3968 tpi, +125 ppm, right hand.')
 })

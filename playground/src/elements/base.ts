@@ -30,7 +30,7 @@ export interface Desk {
   mounted: Mounted
   /** The sheet that lies on top. */
   top: Store<SheetName>
-  /** All that the first answer does not wait for; whoever looks at a part of it sends for it at once. */
+  /** All that the first answer does not wait for. */
   late: Lazy<unknown>
   /** What those parts find wrong. */
   aside: Store<{ problems: readonly Problem[] }>

@@ -7,7 +7,8 @@ export interface Field {
   /** Where problems of this field stand, and what its id is made of. */
   path: string
   label: string
-  value: string
+  /** What stands there now and what becomes of it; where the path says that itself, they are left out. */
+  value?: string
   /** Examples of what may be written; gives way to a problem. */
   hint?: string
   /** Which keys a telephone offers. */
@@ -18,7 +19,7 @@ export interface Field {
   span?: 1 | 2 | 3 | 4 | 6
   /** Keys that stand beside the entry. */
   beside?: TemplateResult
-  type: (value: string) => void
+  type?: (value: string) => void
 }
 
 export const idOf = (path: string): string => `f-${path.replace(/\W+/g, '-').replace(/-$/, '')}`
@@ -45,8 +46,12 @@ export function note(desk: Desk, path: string, hint = ''): TemplateResult {
 type Entry = HTMLInputElement | HTMLTextAreaElement
 
 /** A ruled cell: the label printed small, the entry large, and under it what may be written or what is wrong. */
-function cell(field: Field, entry: (id: string, wrong: boolean, typed: (event: Event) => void) => TemplateResult) {
-  const { desk, path, label, hint, span = 3, beside, type } = field
+function cell(
+  field: Field,
+  entry: (id: string, wrong: boolean, value: string, typed: (event: Event) => void) => TemplateResult,
+) {
+  const { desk, path, label, hint, span = 3, beside } = field
+  const { value = desk.job.at(path), type = (text) => desk.job.put(path, text) } = field
   const id = idOf(path)
   const wrong = problemsAt(desk, path) !== ''
   return html`<div
@@ -56,7 +61,7 @@ function cell(field: Field, entry: (id: string, wrong: boolean, typed: (event: E
     @focusout=${() => desk.shown.edit('')}
   >
     <label for=${id}>${label}</label>
-    <div class="entry">${entry(id, wrong, (event) => type((event.target as Entry).value))}${beside}</div>
+    <div class="entry">${entry(id, wrong, value, (event) => type((event.target as Entry).value))}${beside}</div>
     ${note(desk, path, hint)}
   </div>`
 }
@@ -65,14 +70,14 @@ function cell(field: Field, entry: (id: string, wrong: boolean, typed: (event: E
 export const textField = (field: Field): TemplateResult =>
   cell(
     field,
-    (id, wrong, typed) => html`<input
+    (id, wrong, value, typed) => html`<input
       id=${id}
       type="text"
       inputmode=${field.keys ?? 'text'}
       autocomplete="off"
       autocapitalize="off"
       spellcheck="false"
-      .value=${field.value}
+      .value=${value}
       aria-invalid=${wrong}
       aria-describedby="${id}-note"
       @input=${typed}
@@ -83,12 +88,12 @@ export const textField = (field: Field): TemplateResult =>
 export const areaField = (field: Field): TemplateResult =>
   cell(
     field,
-    (id, wrong, typed) => html`<textarea
+    (id, wrong, value, typed) => html`<textarea
       id=${id}
       rows=${field.rows ?? 2}
       autocomplete="off"
       spellcheck="false"
-      .value=${field.value}
+      .value=${value}
       aria-invalid=${wrong}
       aria-describedby="${id}-note"
       @input=${typed}
@@ -96,16 +101,25 @@ export const areaField = (field: Field): TemplateResult =>
   )
 
 export interface Choice<V extends string> {
+  /** Where the path says itself what is chosen and what becomes of it, that is left out. */
+  desk: Desk
   path: string
   label: string
-  value: V
+  value?: V
   options: readonly (readonly [value: V, label: string])[]
   span?: 2 | 3 | 4 | 6
-  pick: (value: V) => void
+  pick?: (value: V) => void
 }
 
+const chosen = <V extends string>({ desk, path, value, pick }: Choice<V>) => ({
+  value: value ?? desk.job.at(path),
+  pick: pick ?? ((value: V) => desk.job.put(path, value)),
+})
+
 /** One of a few, as boxes to tick side by side. */
-export function choice<V extends string>({ path, label, value, options, span = 3, pick }: Choice<V>): TemplateResult {
+export function choice<V extends string>(field: Choice<V>): TemplateResult {
+  const { path, label, options, span = 3 } = field
+  const { value, pick } = chosen(field)
   const id = idOf(path)
   return html`<fieldset class="cell choice span-${span}">
     <legend>${label}</legend>
@@ -127,21 +141,21 @@ export function choice<V extends string>({ path, label, value, options, span = 3
 
 /** A whole number with a thumb's width of − and + beside it. */
 export function countField(field: Field): TemplateResult {
-  const { label, value, type } = field
-  const step = (by: number) => type(String(Math.max(0, (Number(value) || 0) + by)))
+  const { desk, path, label } = field
+  const step = (by: number) => desk.job.put(path, String(Math.max(0, (Number(desk.job.at(path)) || 0) + by)))
   const keys = html`<button type="button" class="key" aria-label="${label}: one fewer" @click=${() => step(-1)}>−</button>
     <button type="button" class="key" aria-label="${label}: one more" @click=${() => step(1)}>+</button>`
   return textField({ ...field, keys: 'numeric', beside: keys })
 }
 
 export interface Pick<V extends string> extends Choice<V> {
-  desk: Desk
   hint?: string
 }
 
 /** One of more than stand side by side. */
 export function selectField<V extends string>(field: Pick<V>): TemplateResult {
-  const { desk, path, label, value, options, span = 3, hint, pick } = field
+  const { desk, path, label, options, span = 3, hint } = field
+  const { value, pick } = chosen(field)
   const id = idOf(path)
   const wrong = problemsAt(desk, path) !== ''
   return html`<div class="cell span-${span}" ?data-wrong=${wrong}>
@@ -158,6 +172,10 @@ export function selectField<V extends string>(field: Pick<V>): TemplateResult {
   </div>`
 }
 
+/** A box to tick whose path says what becomes of it. */
+export const tickAt = ({ job }: Desk, path: string, label: string): TemplateResult =>
+  tick(label, Boolean(job.at(path)), (on) => job.put(path, on))
+
 /** A box to tick. */
 export const tick = (label: string, checked: boolean, set: (checked: boolean) => void): TemplateResult =>
   html`<label class="tick">
@@ -166,16 +184,8 @@ export const tick = (label: string, checked: boolean, set: (checked: boolean) =>
   </label>`
 
 /** A part of the card that folds away; `said` is what it holds, for as long as it is folded. */
-export const fold = (
-  name: string,
-  heading: string,
-  said: string,
-  content: TemplateResult,
-  opened: () => void = () => {},
-): TemplateResult =>
-  html`<details class="fold" data-fold=${name} @toggle=${(event: Event) => {
-    if ((event.currentTarget as HTMLDetailsElement).open) opened()
-  }}>
+export const fold = (name: string, heading: string, said: string, content: TemplateResult): TemplateResult =>
+  html`<details class="fold" data-fold=${name}>
     <summary>
       <h2>${heading}</h2>
       <span class="fold-said">${said}</span>

@@ -33,7 +33,7 @@ export class AnswerPart extends Part {
     const { obstacles, closest } = search!
     return html`<section class="why" aria-label="Why no train">
       <h3>What stands in the way</h3>
-      ${when(obstacles.length > 1, () => html`<p>Each of these stops a different train: to lift any one of them is enough.</p>`)}
+      ${when(obstacles.length > 1, () => html`<p>Each of these stops a different train: to lift one is enough.</p>`)}
       <ul>
         ${obstacles.map(({ message }) => html`<li>${message}</li>`)}
       </ul>

@@ -3,14 +3,7 @@ import type { Sense } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
 import { banjoToDraw } from '../state/draw-banjo.js'
 import { readBanjo } from '../state/read-banjo.js'
-import {
-  blankKeepOut,
-  blankSlot,
-  type TypedBanjo,
-  type TypedKeepOut,
-  type TypedSlot,
-  type TypedStop,
-} from '../state/typed-banjo.js'
+import { blankKeepOut, blankSlot, type TypedBanjo, type TypedKeepOut, type TypedSlot } from '../state/typed-banjo.js'
 import { banjoVerdict } from '../words-banjo.js'
 import { Part } from './base.js'
 import { choice, note, textField, when } from './fields.js'
@@ -51,47 +44,32 @@ export class BanjoPart extends Part {
         ]
   }
 
-  #slot(index: number, change: Partial<TypedSlot>): void {
-    this.desk.job.typeBanjo({
-      slots: this.#banjo.slots.map((slot, i) => (i === index ? { ...slot, ...change } : slot)),
-    })
-  }
-
-  #stop(index: number, change: Partial<TypedStop>): void {
-    this.desk.job.typeBanjo({
-      stops: this.#banjo.stops.map((stop, i) => (i === index ? { ...stop, ...change } : stop)),
-    })
-  }
-
   #field(index: number, key: Length, more = ''): TemplateResult {
     return textField({
       desk: this.desk,
       path: `${AT}.slots[${index}].${key}`,
       label: `${names[key]} ${index + 1}`,
-      value: this.#banjo.slots[index]![key],
       hint: dimensionMeanings[key] + more,
-      type: (text) => this.#slot(index, { [key]: text }),
     })
   }
 
-  #side(path: string, label: string, value: Sense, pick: (lies: Sense) => void): TemplateResult {
-    return choice({ path, label, value, options: this.#sides<Sense>('anticlockwise', 'clockwise'), pick })
+  #side(path: string, label: string): TemplateResult {
+    return choice({ desk: this.desk, path, label, options: this.#sides<Sense>('anticlockwise', 'clockwise') })
   }
 
-  #measuredSlot({ passes, lies }: TypedSlot, i: number): TemplateResult {
+  #measuredSlot(i: number): TemplateResult {
     return html`${this.#field(i, 'near')} ${this.#field(i, 'far')} ${this.#field(i, 'length', '; blank if the slot points at the pivot')}
       ${choice({
+        desk: this.desk,
         path: `${AT}.slots[${i}].passes`,
         label: 'Passes the pivot on the',
-        value: passes,
         options: this.#sides('left', 'right'),
         span: 3,
-        pick: (passes) => this.#slot(i, { passes }),
       })}
       ${when(
         i > 0,
         () => html`${this.#field(i, 'fromFirst')}
-          ${this.#side(`${AT}.slots[${i}].lies`, 'Lies from slot 1 to the', lies, (lies) => this.#slot(i, { lies }))}`,
+          ${this.#side(`${AT}.slots[${i}].lies`, 'Lies from slot 1 to the')}`,
       )}`
   }
 
@@ -115,17 +93,21 @@ export class BanjoPart extends Part {
             () => html`<button
               type="button"
               class="quiet"
-              @click=${() => desk.job.typeBanjo({ slots: slots.filter((_, k) => k !== i) })}
+              @click=${() =>
+                desk.job.put(
+                  `${AT}.slots`,
+                  slots.filter((_, k) => k !== i),
+                )}
             >
               Remove<span class="unseen"> slot ${i + 1}</span>
             </button>`,
           )}
         </div>
-        <div class="cells">${by === 'measured' ? this.#measuredSlot(slot, i) : this.#drawnSlot(slot, i)}</div>
+        <div class="cells">${by === 'measured' ? this.#measuredSlot(i) : this.#drawnSlot(slot, i)}</div>
       </div>`,
     )}
       <p class="quiet-actions">
-        <button type="button" class="quiet" @click=${() => desk.job.typeBanjo({ slots: [...slots, blankSlot()] })}>
+        <button type="button" class="quiet" @click=${() => desk.job.put(`${AT}.slots`, [...slots, blankSlot()])}>
           + Add a slot
         </button>
       </p>`
@@ -139,24 +121,22 @@ export class BanjoPart extends Part {
     return html`<div role="group" aria-label="Stops of the swing">
       <h3>Stops of the swing</h3>
       <div class="cells">
-        ${stops.map(({ toStud, lies, swing }, i) =>
+        ${stops.map(({ swing }, i) =>
           by === 'measured'
             ? html`${textField({
                 desk,
                 path: `${AT}.stops[${i}].toStud`,
                 label: `stop ${i + 1}`,
-                value: toStud,
                 hint: `far stud of slot 1 to the ${other} shaft`,
-                type: (toStud) => this.#stop(i, { toStud }),
               })}
-              ${this.#side(`${AT}.stops[${i}].lies`, `That stud lies to the`, lies, (lies) => this.#stop(i, { lies }))}`
+              ${this.#side(`${AT}.stops[${i}].lies`, 'That stud lies to the')}`
             : textField({
                 desk,
                 path: `${AT}.swing[${i}]`,
                 label: `swing ${i + 1}`,
                 value: swing,
                 hint: `${dimensionMeanings.swing}, more than 0 to the ${way}`,
-                type: (swing) => this.#stop(i, { swing }),
+                type: (swing) => desk.job.put(`${AT}.stops[${i}].swing`, swing),
               }),
         )}
       </div>
@@ -165,24 +145,19 @@ export class BanjoPart extends Part {
 
   #collars(): TemplateResult {
     const { desk } = this
-    const { collars, air } = this.#banjo
     return html`<h3>Nuts and washers on the shafts</h3>
       <div class="cells">
         ${textField({
           desk,
           path: `${AT}.collars`,
           label: 'Diameters',
-          value: collars,
           hint: '24 28.5: the largest counts',
-          type: (collars) => desk.job.typeBanjo({ collars }),
         })}
         ${textField({
           desk,
           path: `${AT}.air`,
           label: 'Air round them',
-          value: air,
           hint: 'mm, 0.5 if left blank',
-          type: (air) => desk.job.typeBanjo({ air }),
         })}
       </div>`
   }
@@ -190,14 +165,14 @@ export class BanjoPart extends Part {
   #keepOut(): TemplateResult {
     const { desk } = this
     const { keepOut } = this.#banjo
-    const set = (keepOut: TypedKeepOut[]) => desk.job.typeBanjo({ keepOut })
+    const set = (keepOut: TypedKeepOut[]) => desk.job.put(`${AT}.keepOut`, keepOut)
     const hints: Record<keyof TypedKeepOut, string> = {
       x: 'mm from the output shaft towards the input shaft',
       y: `mm ${desk.job.typed.value.view.mirror ? 'right' : 'left'} of that line`,
       radius: 'mm',
     }
     return html`${keepOut.map(
-      (place, i) => html`<div role="group" aria-label="Place to keep out of ${i + 1}">
+      (_, i) => html`<div role="group" aria-label="Place to keep out of ${i + 1}">
         <div class="banjo-head">
           <h3>Keep out of ${i + 1}</h3>
           <button type="button" class="quiet" @click=${() => set(keepOut.filter((_, k) => k !== i))}>
@@ -210,10 +185,8 @@ export class BanjoPart extends Part {
               desk,
               path: `${AT}.keepOut[${i}].${key}`,
               label: `${key} ${i + 1}`,
-              value: place[key],
               hint: hints[key],
               span: 2,
-              type: (text) => set(keepOut.map((other, k) => (k === i ? { ...other, [key]: text } : other))),
             }),
           )}
         </div>
@@ -252,31 +225,29 @@ export class BanjoPart extends Part {
 
   protected override render(): TemplateResult {
     const { desk } = this
-    const { by, pivot } = this.#banjo
+    const { by } = this.#banjo
     return html`<div class="cells">
         ${choice({
+          desk,
           path: `${AT}.by`,
           label: 'The banjo is',
-          value: by,
           options: [
             ['none', 'Not told'],
             ['measured', 'Measured'],
             ['drawn', 'From a drawing'],
           ],
           span: 6,
-          pick: (by) => desk.job.typeBanjo({ by }),
         })}
         ${when(by !== 'none', () =>
           choice({
+            desk,
             path: `${AT}.pivot`,
             label: 'It swings about the',
-            value: pivot,
             options: [
               ['output', 'Output shaft'],
               ['input', 'Input shaft'],
             ],
             span: 6,
-            pick: (pivot) => desk.job.typeBanjo({ pivot }),
           }),
         )}
       </div>

@@ -10,7 +10,7 @@ export class BoxPart extends Part {
     const { kinds } = desk.job.typed.value.workshop
     return html`${kinds.map((_, i) => html`<tw-kind .desk=${desk} .index=${i}></tw-kind>`)}
       <p class="quiet-actions">
-        <button type="button" class="quiet" @click=${() => desk.job.typeKinds([...kinds, blankKind()])}>
+        <button type="button" class="quiet" @click=${() => desk.job.put('kinds', [...kinds, blankKind()])}>
           + Add gears of another module, angle or place
         </button>
       </p>`

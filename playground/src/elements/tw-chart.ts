@@ -5,7 +5,6 @@ import { ask } from '../state/ask.js'
 import { type ChartAnswer, type ChartQuestion, readChartQuestion } from '../state/chart.js'
 import { gearDesk } from '../state/gear-desk.js'
 import { gearKey, type Proposal } from '../state/proposals.js'
-import type { TypedChart } from '../state/typed-making.js'
 import { chartVerdict, teethOf } from '../words-making.js'
 import { Part } from './base.js'
 import { choice, unfold, when } from './fields.js'
@@ -48,32 +47,27 @@ export class ChartPart extends Part {
     this.style.setProperty('--rows', String(Math.max(rows, 1)))
   }
 
-  #type(change: Partial<TypedChart>): void {
-    const { job } = this.desk
-    job.type({ chart: { ...job.typed.value.chart, ...change } })
-  }
-
   #asked(proposals: readonly Proposal[], added: Proposal | undefined): TemplateResult {
-    const { of, sequence } = this.desk.job.typed.value.chart
+    const { of } = this.desk.job.typed.value.chart
     return html`<div class="asked chart-asked">
       <div class="cell">
         <label for="f-chart-of">Chart of</label>
-        <select id="f-chart-of" @change=${(event: Event) => this.#type({ of: (event.target as HTMLSelectElement).value })}>
+        <select id="f-chart-of" @change=${(event: Event) => this.desk.job.put('chart.of', (event.target as HTMLSelectElement).value)}>
           <option value="" ?selected=${of === ''}>the wish list</option>
           ${seriesOptions(of)}
         </select>
       </div>
       ${choice({
+        desk: this.desk,
         path: 'chart.sequence',
         label: 'In order',
-        value: sequence,
         options: [
           ['as given', 'as given'],
           ['fewest changes', 'fewest changes'],
         ],
-        pick: (sequence) => this.#type({ sequence }),
       })}
       ${choice({
+        desk: this.desk,
         path: 'chart.order',
         label: 'Trains',
         value: this.desk.job.typed.value.order,

@@ -23,12 +23,12 @@ export class DrawingPart extends Part {
 
   #turn(by: number): void {
     const { view } = this.desk.job.typed.value
-    this.desk.job.type({ view: { ...view, rotate: (view.rotate + by + 360) % 360 } })
+    this.desk.job.put('view.rotate', (view.rotate + by + 360) % 360)
   }
 
   #mirror(): void {
     const { view } = this.desk.job.typed.value
-    this.desk.job.type({ view: { ...view, mirror: !view.mirror } })
+    this.desk.job.put('view.mirror', !view.mirror)
   }
 
   #save(): void {

@@ -32,7 +32,7 @@ export class FinderPart extends Part {
   #take(thread: SeriesThread): void {
     const { job, picked } = this.desk
     picked.set(null)
-    job.typeThread(takePublished(job.thread, thread, this.#finder.value!.isThread))
+    job.put('wanted', takePublished(job.thread, thread, this.#finder.value!.isThread))
     this.sought = ''
     this.open = false
   }

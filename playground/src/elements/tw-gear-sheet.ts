@@ -47,7 +47,7 @@ export class GearSheetPart extends Part {
   /** The gear joins the box like any other, and its train comes at once. */
   #made(): void {
     const { job } = this.desk
-    for (const gear of this.row.make) job.typeKinds(putIn(job.typed.value.workshop.kinds, job.read, gear))
+    for (const gear of this.row.make) job.put('kinds', putIn(job.typed.value.workshop.kinds, job.read, gear))
     void turnTo(this.desk, 'train')
   }
 
@@ -140,6 +140,7 @@ export class GearSheetPart extends Part {
       </div>
       ${when(row.make.length > 1, () =>
         choice({
+          desk,
           path: 'gear.sheet',
           label: 'Sheet for',
           value: String(this.at),

@@ -142,14 +142,13 @@ export class GearPart extends Part {
         })}
         <div class="asked">
           ${choice({
+            desk,
             path: 'making.gears',
             label: 'Make',
-            value: desk.job.typed.value.workshop.making.gears,
             options: [
               ['1', 'One gear'],
               ['2', 'A pair'],
             ],
-            pick: (gears) => desk.job.typeMaking({ gears }),
           })}
           <p>
             <button type="button" class="quiet" @click=${() => unfold('making')}>Limits: ${limitsInWords(read.making)}</button>

@@ -33,17 +33,14 @@ export class KindPart extends Part {
     return this.desk.job.read[this.index] ?? null
   }
 
-  #type(change: Partial<TypedKind>): void {
-    this.desk.job.typeKind(this.index, change)
-  }
-
   #count(teeth: number, by: number): void {
-    this.#type({ line: boxLine(changeCount(this.#gears ?? [], teeth, by)) })
+    this.desk.job.put(`kinds[${this.index}].line`, boxLine(changeCount(this.#gears ?? [], teeth, by)))
   }
 
   #move(teeth: number, to: number): void {
     const { job } = this.desk
-    job.typeKinds(
+    job.put(
+      'kinds',
       moveGear(
         this.#kinds,
         job.read.map((gears) => gears ?? []),
@@ -110,36 +107,34 @@ export class KindPart extends Part {
     const wrong = ['size', 'angle', 'shafts'].some((part) => problemsAt(desk, `${path}.${part}`))
     const shaftless = problemsAt(desk, `${path}.shafts`)
     const shaft = (name: ShaftName, on: boolean) =>
-      this.#type({ shafts: SHAFTS.filter((s) => (s === name ? on : kind.shafts.includes(s))) })
+      desk.job.put(
+        `${path}.shafts`,
+        SHAFTS.filter((s) => (s === name ? on : kind.shafts.includes(s))),
+      )
     return html`<details class="more" ?open=${wrong}>
       <summary>All of these: ${kindName(kind)}</summary>
       <div class="cells">
         ${choice({
+          desk,
           path: `${path}.by`,
           label: 'Tooth size by',
-          value: kind.by,
           options: [
             ['module', 'Module'],
             ['dp', 'DP'],
           ],
-          pick: (by) => this.#type({ by }),
         })}
         ${textField({
           desk,
           path: `${path}.size`,
           label: kind.by === 'module' ? 'Module, mm' : 'Teeth per inch of diameter',
-          value: kind.size,
           keys: 'decimal',
-          type: (size) => this.#type({ size }),
         })}
         ${textField({
           desk,
           path: `${path}.angle`,
           label: 'Pressure angle, degrees',
-          value: kind.angle,
           hint: '20, or 14.5 on older sets',
           keys: 'decimal',
-          type: (angle) => this.#type({ angle }),
         })}
         <fieldset class="cell ticks span-3">
           <legend>Can sit on</legend>
@@ -151,7 +146,7 @@ export class KindPart extends Part {
         this.#kinds.length > 1,
         () =>
           html`<p class="quiet-actions">
-            <button type="button" class="quiet" @click=${() => desk.job.typeKinds(removeKind(this.#kinds, index))}>
+            <button type="button" class="quiet" @click=${() => desk.job.put('kinds', removeKind(this.#kinds, index))}>
               Remove this kind and its gears
             </button>
           </p>`,
@@ -171,10 +166,8 @@ export class KindPart extends Part {
           desk,
           path: `kinds[${index}].line`,
           label: many ? `Tooth counts, ${kindName(kind)}` : 'Tooth counts',
-          value: kind.line,
           hint: 'Two of a kind: 20x2',
           span: 6,
-          type: (line) => this.#type({ line }),
         })}
       </div>
       <ul class="rack" aria-label="Gears, ${kindName(kind)}">

@@ -1,9 +1,9 @@
 import { html, type TemplateResult } from 'lit'
-import { blankDrive, type TypedDrive, type TypedLathe } from '../state/typed.js'
+import { blankDrive, type TypedDrive } from '../state/typed.js'
 import { pitchHint } from '../words.js'
 import { banjoSaid } from '../words-banjo.js'
 import { Part } from './base.js'
-import { choice, countField, idOf, note, textField, tick } from './fields.js'
+import { choice, countField, idOf, note, textField, tick, tickAt } from './fields.js'
 import { late } from './late.js'
 import './tw-lathe-work.js'
 
@@ -25,30 +25,24 @@ const what: Record<Settings, { heading: string; add: string; hint: string }> = {
 /** The lathe: what every owner knows first, the rest folded away. */
 export class LathePart extends Part {
   protected override follows() {
-    return [...super.follows(), this.desk.making]
+    return [...super.follows(), this.desk.late]
   }
 
   #length(key: 'centreDistance' | 'shaftClearance', label: string, hint: string): TemplateResult {
-    const { job } = this.desk
     return textField({
       desk: this.desk,
       path: `lathe.${key}`,
       label,
-      value: job.typed.value.workshop.lathe[key],
       hint,
       keys: 'text',
-      type: (text) => job.typeLathe({ [key]: text }),
     })
   }
 
   #count(key: 'studs' | 'planes', label: string): TemplateResult {
-    const { job } = this.desk
     return countField({
       desk: this.desk,
       path: `lathe.${key}`,
       label,
-      value: job.typed.value.workshop.lathe[key],
-      type: (text) => job.typeLathe({ [key]: text }),
     })
   }
 
@@ -56,9 +50,7 @@ export class LathePart extends Part {
     const { desk } = this
     const list = desk.job.typed.value.workshop.lathe[kind]
     const { heading, add, hint } = what[kind]
-    const set = (drives: TypedDrive[]) => desk.job.typeLathe({ [kind]: drives })
-    const change = (index: number, part: Partial<TypedDrive>) =>
-      set(list.map((drive, i) => (i === index ? { ...drive, ...part } : drive)))
+    const set = (drives: TypedDrive[]) => desk.job.put(`lathe.${kind}`, drives)
     return html`<h3>${heading}</h3>
       ${list.length ? note(desk, `lathe.${kind}`) : note(desk, `lathe.${kind}`, hint)}
       ${list.map(
@@ -67,22 +59,18 @@ export class LathePart extends Part {
             desk,
             path: `lathe.${kind}[${i}].name`,
             label: 'Name',
-            value: drive.name,
             span: 4,
-            type: (name) => change(i, { name }),
           })}
           ${textField({
             desk,
             path: `lathe.${kind}[${i}].ratio`,
             label: 'Turns out for one in',
-            value: drive.ratio,
             hint: '1, 1/2, 0.5',
             span: 2,
-            type: (ratio) => change(i, { ratio }),
           })}
           <div class="cell ticks span-6">
-            ${tick('Reverses', drive.reverses, (reverses) => change(i, { reverses }))}
-            ${tick('Plain belt', drive.belt === 'plain', (plain) => change(i, { belt: plain ? 'plain' : 'none' }))}
+            ${tickAt(desk, `lathe.${kind}[${i}].reverses`, 'Reverses')}
+            ${tick('Plain belt', drive.belt === 'plain', (plain) => desk.job.put(`lathe.${kind}[${i}].belt`, plain ? 'plain' : 'none'))}
             <button type="button" class="quiet" @click=${() => set(list.filter((_, k) => k !== i))}>
               Remove<span class="unseen"> setting ${i + 1}</span>
             </button>
@@ -105,8 +93,7 @@ export class LathePart extends Part {
       <select
         id=${idOf(path)}
         aria-describedby="${idOf(path)}-note"
-        @change=${(event: Event) =>
-          job.typeLathe({ fixed: { ...fixed, [shaft]: (event.target as HTMLSelectElement).value } })}
+        @change=${(event: Event) => job.put(`lathe.fixed.${shaft}`, (event.target as HTMLSelectElement).value)}
       >
         ${names.map(
           (name) =>
@@ -119,46 +106,38 @@ export class LathePart extends Part {
 
   #room(shaft: 'input' | 'output', label: string): TemplateResult {
     const { desk } = this
-    const { room } = desk.job.typed.value.workshop.lathe
     return textField({
       desk,
       path: `lathe.room.${shaft}`,
       label,
-      value: room[shaft],
       hint: 'mm, largest tip radius',
-      type: (text) => desk.job.typeLathe({ room: { ...room, [shaft]: text } }),
     })
   }
 
   protected override render(): TemplateResult {
     const { desk } = this
     const { lathe } = desk.job.typed.value.workshop
-    const screw = (change: Partial<TypedLathe['leadscrew']>) =>
-      desk.job.typeLathe({ leadscrew: { ...lathe.leadscrew, ...change } })
     return html`<div class="cells">
         ${textField({
           desk,
           path: 'lathe.leadscrew.pitch',
           label: 'Leadscrew pitch',
-          value: lathe.leadscrew.pitch,
           hint: pitchHint(lathe.leadscrew.pitch, '8 tpi, 3 mm, 1/8 in'),
-          type: (pitch) => screw({ pitch }),
         })}
         ${choice({
+          desk,
           path: 'lathe.leadscrew.hand',
           label: 'Leadscrew hand',
-          value: lathe.leadscrew.hand,
           options: [
             ['right', 'Right'],
             ['left', 'Left'],
           ],
-          pick: (hand) => screw({ hand }),
         })}
         ${this.#count('studs', 'Studs')} ${this.#count('planes', 'Planes')}
         ${this.#length('centreDistance', 'Input to output shaft', 'mm between centres, if known')}
         ${this.#length('shaftClearance', 'Shaft clearance', 'mm, half the largest nut and air')}
       </div>
-      <details class="more" data-fold="banjo" @toggle=${() => void desk.making.load()}>
+      <details class="more" data-fold="banjo">
         <summary>Banjo: ${banjoSaid(lathe)}</summary>
         ${late(desk, html`<tw-banjo .desk=${desk}></tw-banjo>`)}
       </details>

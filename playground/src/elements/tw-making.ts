@@ -2,7 +2,7 @@ import { html, type TemplateResult } from 'lit'
 import { gearDesk } from '../state/gear-desk.js'
 import { LEAST, MOST, type TypedMaking } from '../state/typed-making.js'
 import { Part } from './base.js'
-import { areaField, type Field, textField, tick } from './fields.js'
+import { areaField, type Field, textField, tickAt } from './fields.js'
 
 type TextOf = { [K in keyof TypedMaking]: TypedMaking[K] extends string ? K : never }[keyof TypedMaking]
 
@@ -14,15 +14,13 @@ export class MakingPart extends Part {
       desk,
       path: `making.${key}`,
       label,
-      value: desk.job.typed.value.workshop.making[key],
-      type: (text) => desk.job.typeMaking({ [key]: text }),
       ...more,
     }
   }
 
   #head(): TemplateResult {
     const { desk } = this
-    const { worm, plates, exactly } = desk.job.typed.value.workshop.making
+    const { worm, plates } = desk.job.typed.value.workshop.making
     const none = worm.trim() === '' && plates.trim() === ''
     const divided = gearDesk(desk).read.making.options.makeable?.length
     return html`<h3>Dividing head</h3>
@@ -32,7 +30,7 @@ export class MakingPart extends Part {
         )}
         ${areaField(this.#text('plates', 'Plates, each on its line', { span: 4, hint: '15 16 17 18 19 20' }))}
         <div class="cell ticks span-6">
-          ${tick('Only counts that it divides exactly', exactly, (on) => desk.job.typeMaking({ exactly: on }))}
+          ${tickAt(desk, 'making.exactly', 'Only counts that it divides exactly')}
           <p class="note">
             ${
               none

@@ -6,6 +6,7 @@ import { MEASURES, type Measure } from '../state/typed-work.js'
 import { deviationsInWords, formNames, measureNames } from '../words-work.js'
 import { Part } from './base.js'
 import { textField, when } from './fields.js'
+import { late } from './late.js'
 
 const MOST = 5
 
@@ -26,35 +27,28 @@ const doubts: Record<Measure, string> = {
 /** A thread known from a worn sample: what was measured, each with its doubt, and the published threads that it may be. */
 export class MeasuredPart extends Part {
   protected override follows() {
-    return [this.desk.job.typed, this.desk.recognising, this.desk.shown]
+    return [this.desk.job.typed, this.desk.recognising, this.desk.shown, this.desk.late]
   }
 
   #fill(thread: TypedThread): void {
     this.desk.picked.set(null)
-    this.desk.job.typeThread(thread)
+    this.desk.job.put('wanted', thread)
   }
 
   #measure(what: Measure): TemplateResult {
     const { desk } = this
-    const { work } = desk.job.thread
-    const type = (part: Partial<(typeof work.measured)[Measure]>) =>
-      desk.job.typeWork({ measured: { ...work.measured, [what]: { ...work.measured[what], ...part } } })
     return html`${textField({
       desk,
       path: `measured.${what}.value`,
       label: measureNames[what],
-      value: work.measured[what].value,
       hint: hints[what],
       span: 4,
-      type: (value) => type({ value }),
     })}
     ${textField({
       desk,
       path: `measured.${what}.doubt`,
       label: doubts[what],
-      value: work.measured[what].doubt,
       span: 2,
-      type: (doubt) => type({ doubt }),
     })}`
   }
 
@@ -86,12 +80,9 @@ export class MeasuredPart extends Part {
       <summary>Not known? Recognise it from measurements</summary>
       <div class="cells">${MEASURES.map((what) => this.#measure(what))}</div>
       <p class="set-note" aria-live="polite">
-        ${
-          recognising.finder.failed
-            ? 'The published threads could not be loaded: open the page again when there is a network.'
-            : verdict || 'Measure what you can; two figures say more than one.'
-        }
+        ${verdict || 'Measure what you can; two figures say more than one.'}
       </p>
+      ${late(this.desk)}
       ${when(
         found?.length,
         () => html`<ol class="candidates" aria-label="Threads that it may be, likeliest first">

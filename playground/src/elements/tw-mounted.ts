@@ -25,7 +25,7 @@ export class MountedPart extends Part {
       label,
       value: String(value),
       options: list.map(({ name, ratio }, i) => [String(i), name.trim() || `setting ${i + 1}, ${ratio}`]),
-      pick: (index) => desk.job.typeMounted({ [key]: Number(index) }),
+      pick: (index) => desk.job.put(`mounted.${key}`, Number(index)),
     })
   }
 
@@ -46,10 +46,8 @@ export class MountedPart extends Part {
           desk,
           path: 'mounted.gears',
           label: 'Gears, stage by stage',
-          value: mounted.gears,
           hint: '24:72 48:80, idlers between: 20-20-48',
           span: 6,
-          type: (gears) => desk.job.typeMounted({ gears }),
         })}
         ${when(drives.length > 1, () => this.#setting('drive', 'Drive set to', drives))}
         ${when(gearbox.length > 1, () => this.#setting('gearbox', 'Gearbox set to', gearbox))}
@@ -62,7 +60,7 @@ export class MountedPart extends Part {
             html`<button
               type="button"
               class="quiet"
-              @click=${() => desk.job.typeMounted({ gears: gearsLine(train!), drive: train!.drive, gearbox: train!.gearbox })}
+              @click=${() => desk.job.put('mounted', { gears: gearsLine(train!), drive: train!.drive, gearbox: train!.gearbox })}
             >
               The train shown is on the lathe now
             </button>`,
@@ -70,7 +68,7 @@ export class MountedPart extends Part {
         ${when(
           mounted.gears,
           () =>
-            html`<button type="button" class="quiet" @click=${() => desk.job.typeMounted({ gears: '' })}>Nothing is on</button>`,
+            html`<button type="button" class="quiet" @click=${() => desk.job.put('mounted.gears', '')}>Clear the line</button>`,
         )}
       </p>`
   }

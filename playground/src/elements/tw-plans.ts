@@ -16,9 +16,8 @@ export class PlansPart extends Part {
     const lines = wishes.list.split('\n').filter((line) => line.trim() !== '').length
     const { least, most } = workshop.making
     const range = `${least.trim() || LEAST} to ${most.trim() || MOST} teeth`
-    const opened = () => void desk.late.load()
-    return html`${fold('wishes', 'Wish list', lines === 1 ? '1 thread' : `${lines} threads`, late(desk, html`<tw-wishes .desk=${desk}></tw-wishes>`), opened)}
-    ${fold('making', 'Gears I can make', range, late(desk, html`<tw-making .desk=${desk}></tw-making>`), opened)}`
+    return html`${fold('wishes', 'Wish list', lines === 1 ? '1 thread' : `${lines} threads`, late(desk, html`<tw-wishes .desk=${desk}></tw-wishes>`))}
+    ${fold('making', 'Gears I can make', range, late(desk, html`<tw-making .desk=${desk}></tw-making>`))}`
   }
 }
 

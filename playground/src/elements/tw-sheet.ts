@@ -5,6 +5,7 @@ import { placeProblems } from '../state/problems.js'
 import type { Typed } from '../state/typed.js'
 import { Part } from './base.js'
 import { choice, idOf, when } from './fields.js'
+import { late } from './late.js'
 import { matePart, passesPart, sizesPart } from './sheet/cutting.js'
 import { gearsPart, leadPart } from './sheet/gears.js'
 import { Pen } from './sheet/parts.js'
@@ -28,11 +29,6 @@ export class SheetPart extends Part {
   protected override async scheduleUpdate(): Promise<void> {
     if (this.hasUpdated) await turn()
     return super.scheduleUpdate()
-  }
-
-  protected override firstUpdated(): void {
-    // The train is answered first: what follows from it comes when that stands on the page.
-    void this.desk.answered.then(() => this.desk.sheets.maker.load())
   }
 
   #parts(pen: Pen, sheet: SetUpSheet): TemplateResult {
@@ -66,21 +62,16 @@ export class SheetPart extends Part {
     return html`<div class="trains-head">
         <h3>Set-up sheet</h3>
         ${choice({
+          desk: this.desk,
           path: 'view.units',
           label: 'Lengths in',
-          value: view.units,
           options: [
             ['mm', 'mm'],
             ['inch', 'inch'],
           ],
-          pick: (units) => job.type({ view: { ...view, units } }),
         })}
       </div>
-      ${when(
-        sheets.maker.failed,
-        () =>
-          html`<p class="wrong">The set-up sheet could not be loaded: open the page again when there is a network.</p>`,
-      )}
+      ${late(this.desk)}
       ${this.#state(sheet, current)}
       ${when(sheet, () => html`<div class="parts">${this.#parts(new Pen(view.units), sheet!)}</div>`)}`
   }

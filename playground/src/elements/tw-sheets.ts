@@ -16,12 +16,6 @@ export class SheetsPart extends Part {
     return this.desk.top.value
   }
 
-  protected override willUpdate(): void {
-    super.willUpdate()
-    const { late } = this.desk
-    if (this.#top !== 'train' && !late.failed) void late.load()
-  }
-
   /** Arrows go from tab to tab, as in any row of tabs. */
   #press(event: KeyboardEvent, at: number): void {
     const to = { ArrowRight: at + 1, ArrowLeft: at - 1, Home: 0, End: SHEETS.length - 1 }[event.key]

@@ -44,18 +44,15 @@ export class ThreadPart extends Part {
   #tolerance(thread: TypedThread): TemplateResult {
     const { desk } = this
     const { tolerance } = thread
-    const set = (change: Partial<TypedThread['tolerance']>) =>
-      desk.job.typeThread({ tolerance: { ...tolerance, ...change } })
     return html`${choice({
+      desk,
       path: 'wanted.tolerance.by',
       label: 'Lead tolerance',
-      value: tolerance.by,
       options: [
         ['ppm', 'ppm'],
         ['length', 'length'],
       ],
       span: 2,
-      pick: (by) => set({ by }),
     })}
     ${
       tolerance.by === 'ppm'
@@ -63,29 +60,23 @@ export class ThreadPart extends Part {
             desk,
             path: 'wanted.tolerance.ppm',
             label: 'Parts per million',
-            value: tolerance.ppm,
             hint: '500 if left blank',
             keys: 'decimal',
             span: 4,
-            type: (ppm) => set({ ppm }),
           })
         : html`${textField({
             desk,
             path: 'wanted.tolerance.error',
             label: 'This much',
-            value: tolerance.error,
             hint: '0.005 mm',
             span: 2,
-            type: (error) => set({ error }),
           })}
             ${textField({
               desk,
               path: 'wanted.tolerance.over',
               label: 'Over',
-              value: tolerance.over,
               hint: '25 mm',
               span: 2,
-              type: (over) => set({ over }),
             })}`
     }`
   }
@@ -106,36 +97,29 @@ export class ThreadPart extends Part {
           desk,
           path: 'wanted.pitch',
           label: 'Pitch',
-          value: thread.pitch,
           hint: pitchHint(thread.pitch, '0.7 mm, 26 tpi, 1/8 in, 0.5 module, 32 dp'),
           span: 4,
-          type: (pitch) => job.typeThread({ pitch }),
         })}
         ${textField({
           desk,
           path: 'wanted.starts',
           label: 'Starts',
-          value: thread.starts,
           keys: 'numeric',
           span: 2,
-          type: (starts) => job.typeThread({ starts }),
         })}
         ${choice({
+          desk,
           path: 'wanted.hand',
           label: 'Hand',
-          value: thread.hand,
           options: [
             ['right', 'Right'],
             ['left', 'Left'],
           ],
-          pick: (hand) => job.typeThread({ hand }),
         })}
         ${textField({
           desk,
           path: 'wanted.name',
           label: 'What it is for',
-          value: thread.name,
-          type: (name) => job.typeThread({ name }),
         })}
         ${this.#tolerance(thread)}
       </div>

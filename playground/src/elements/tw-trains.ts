@@ -44,6 +44,7 @@ export class TrainsPart extends Part {
     return html`<div class="trains-head">
         <h3>Trains that go on</h3>
         ${choice({
+          desk,
           path: 'options.order',
           label: 'First',
           value: desk.job.typed.value.order,

@@ -1,6 +1,5 @@
 import { html, type TemplateResult } from 'lit'
 import { gearDesk } from '../state/gear-desk.js'
-import type { TypedWishes } from '../state/typed-making.js'
 import { seriesLines, withLines } from '../state/wishes.js'
 import { Part } from './base.js'
 import { areaField, textField } from './fields.js'
@@ -12,16 +11,11 @@ export class WishesPart extends Part {
   private chosen = 'BA'
   private said = ''
 
-  #type(change: Partial<TypedWishes>): void {
-    const { job } = this.desk
-    job.type({ wishes: { ...job.typed.value.wishes, ...change } })
-  }
-
   #add(): void {
     const { list } = this.desk.job.typed.value.wishes
     const longer = withLines(list, seriesLines(this.chosen))
     const count = (text: string) => text.split('\n').filter((line) => line.trim() !== '').length
-    this.#type({ list: longer })
+    this.desk.job.put('wishes.list', longer)
     const more = count(longer) - count(list)
     this.said = more === 0 ? 'All of it is on the list already.' : `${more} pitches added at the end.`
   }
@@ -29,17 +23,14 @@ export class WishesPart extends Part {
   protected override render(): TemplateResult {
     const { desk } = this
     gearDesk(desk)
-    const { list, ppm } = desk.job.typed.value.wishes
     return html`<div class="cells">
         ${areaField({
           desk,
           path: 'wishes.list',
           label: 'A thread a line: pitch and name, or the name of a published thread',
-          value: list,
           hint: '0.9 mm 1 BA, 26 tpi LH clamp, M6, 1/4 BSF',
           rows: 5,
           span: 6,
-          type: (text) => this.#type({ list: text }),
         })}
         <div class="cell span-4">
           <label for="f-wishes-series">Published series</label>
@@ -61,11 +52,9 @@ export class WishesPart extends Part {
           desk,
           path: 'wishes.ppm',
           label: 'Tolerance, ppm',
-          value: ppm,
           hint: '500 if left blank',
           keys: 'decimal',
           span: 2,
-          type: (text) => this.#type({ ppm: text }),
         })}
       </div>`
   }

@@ -25,43 +25,37 @@ export class WorkPart extends Part {
       desk,
       path: `work.${key}`,
       label,
-      value: desk.job.thread.work[key],
       hint,
-      type: (text) => desk.job.typeWork({ [key]: text }),
       ...more,
     })
   }
 
-  #own({ own }: TypedWork): TemplateResult {
+  #own(): TemplateResult {
     const { desk } = this
     const part = (key: keyof TypedWork['own'], label: string, hint: string) =>
       textField({
         desk,
         path: `work.own.${key}`,
         label,
-        value: own[key],
         hint,
         keys: 'decimal',
         span: 2,
-        type: (text) => desk.job.typeWork({ own: { ...own, [key]: text } }),
       })
     return html`${part('angle', 'Angle', 'degrees, both flanks')} ${part('crest', 'Off the crest', 'of the sharp height: 0.125')}
     ${part('root', 'Off the root', '0 for sharp')}`
   }
 
   #limits({ limits, form }: TypedWork): TemplateResult {
-    const { job } = this.desk
     return html`${choice({
+      desk: this.desk,
       path: 'work.limits',
       label: 'How closely it has to fit',
-      value: limits,
       options: [
         ['none', 'Not said'],
         ['class', 'By class'],
         ['allowance', 'Allowance'],
       ],
       span: 6,
-      pick: (limits) => job.typeWork({ limits }),
     })}
     ${when(limits === 'class', () => this.#text('class', 'Class', form === 'ba' ? 'close or normal' : '6g for a screw, 6H for a nut'))}
     ${when(limits === 'allowance', () => this.#text('allowance', 'Allowance', 'mm on the effective diameter'))}
@@ -86,7 +80,7 @@ export class WorkPart extends Part {
     try {
       if (!work) throw new InputError([{ path: 'form', code: 'missing', message: 'Give the form first.' }])
       const tolerance = finder.value.leadToleranceOf(work, job.thread.pitch)
-      job.typeThread({ tolerance: { ...job.thread.tolerance, by: 'length', ...tolerance } })
+      job.put('wanted.tolerance', { ...job.thread.tolerance, by: 'length', ...tolerance })
     } catch (error) {
       if (!(error instanceof InputError)) throw error
       const missing = error.problems.some(({ path }) => path === 'engagement')
@@ -102,33 +96,29 @@ export class WorkPart extends Part {
           desk,
           path: 'work.form',
           label: 'Form',
-          value: work.form,
           options: Object.entries(formNames) as [TypedWork['form'], string][],
           hint: 'With form and diameter the sheet holds blank, passes and wires.',
           span: 6,
-          pick: (form) => desk.job.typeWork({ form }),
         })}
-        ${when(work.form === 'own', () => this.#own(work))}
+        ${when(work.form === 'own', () => this.#own())}
         ${choice({
+          desk,
           path: 'work.by',
           label: 'Known diameter',
-          value: work.by,
           options: [
             ['major', 'Major'],
             ['effective', 'Effective'],
           ],
-          pick: (by) => desk.job.typeWork({ by }),
         })}
         ${this.#text('diameter', work.by === 'major' ? 'Major diameter' : 'Effective diameter', '6 mm, 1/4 in')}
         ${choice({
+          desk,
           path: 'work.cut',
           label: 'What is cut',
-          value: work.cut,
           options: [
             ['screw', 'Screw'],
             ['nut', 'Nut'],
           ],
-          pick: (cut) => desk.job.typeWork({ cut }),
         })}
         ${this.#text('engagement', 'Engagement', 'length of nut on screw, mm')} ${this.#limits(work)}
         ${this.#text('compound', 'Compound slide at', "degrees from the cross-slide's travel; 0 straight in", { keys: 'decimal' })}

@@ -103,16 +103,14 @@ export class WorkshopsPart extends Part {
 
   protected override render(): TemplateResult {
     const { desk } = this
-    const { keeper, job } = desk
+    const { keeper } = desk
     const { held, visiting } = keeper.value
     return html`<div class="cells">
         ${textField({
           desk,
           path: 'name',
           label: 'Name of this workshop',
-          value: shopOf(held).workshop.name,
           span: 6,
-          type: (name) => job.typeName(name),
         })}
       </div>
       ${when(!visiting, () => this.#own())}

@@ -1,12 +1,9 @@
 import { moduleOf } from '@trainwright/sheet'
 import type { Answers } from './answers.js'
 import { ask, type ReadKind, readKinds } from './ask.js'
-import { same } from './same.js'
+import { at, put, same } from './same.js'
 import { Store } from './store.js'
-import type { Typed, TypedKind, TypedLathe, TypedMounted, TypedThread } from './typed.js'
-import type { TypedBanjo } from './typed-banjo.js'
-import type { TypedMaking } from './typed-making.js'
-import type { TypedWork } from './typed-work.js'
+import type { Typed, TypedThread } from './typed.js'
 
 /** What is typed without asking for another train. */
 const ASIDE: readonly string[] = ['view', 'wishes', 'chart'] satisfies (keyof Typed)[]
@@ -54,47 +51,25 @@ export class Job {
     return gears.map((gear) => (moduleOf(gear) === 1 ? String(gear.teeth) : `${gear.teeth} ${moduleOf(gear)}`))
   }
 
-  typeThread(change: Partial<TypedThread>): void {
-    const { threads, thread } = this.typed.value
-    this.type({ threads: threads.map((t, i) => (i === thread ? { ...t, ...change } : t)) })
+  /** The way from what is typed to a field of that path: in the thread in hand, in the workshop, or beside them. */
+  #way(path: string): string[] {
+    const keys = path.split(/[.[\]]+/).filter(Boolean)
+    const [first = '', ...rest] = keys
+    const thread = ['threads', String(this.typed.value.thread)]
+    if (first === 'wanted') return [...thread, ...rest]
+    if (first === 'work') return [...thread, ...keys]
+    if (first === 'measured') return [...thread, 'work', ...keys]
+    return first in this.typed.value ? keys : ['workshop', ...keys]
   }
 
-  typeName(name: string): void {
-    this.type({ workshop: { ...this.typed.value.workshop, name } })
+  /** What stands in the field of a path. */
+  at(path: string): string {
+    return at(this.typed.value, this.#way(path)) as string
   }
 
-  typeWork(change: Partial<TypedWork>): void {
-    this.typeThread({ work: { ...this.thread.work, ...change } })
-  }
-
-  typeWires(wires: string): void {
-    this.type({ workshop: { ...this.typed.value.workshop, wires } })
-  }
-
-  typeLathe(change: Partial<TypedLathe>): void {
-    const { workshop } = this.typed.value
-    this.type({ workshop: { ...workshop, lathe: { ...workshop.lathe, ...change } } })
-  }
-
-  typeBanjo(change: Partial<TypedBanjo>): void {
-    this.typeLathe({ banjo: { ...this.typed.value.workshop.lathe.banjo, ...change } })
-  }
-
-  typeMounted(change: Partial<TypedMounted>): void {
-    const { workshop } = this.typed.value
-    this.type({ workshop: { ...workshop, mounted: { ...workshop.mounted, ...change } } })
-  }
-
-  typeMaking(change: Partial<TypedMaking>): void {
-    const { workshop } = this.typed.value
-    this.type({ workshop: { ...workshop, making: { ...workshop.making, ...change } } })
-  }
-
-  typeKinds(kinds: TypedKind[]): void {
-    this.type({ workshop: { ...this.typed.value.workshop, kinds } })
-  }
-
-  typeKind(index: number, change: Partial<TypedKind>): void {
-    this.typeKinds(this.typed.value.workshop.kinds.map((kind, i) => (i === index ? { ...kind, ...change } : kind)))
+  /** Types into the field of a path: a text, a tick, or a list whose items have fields of their own. */
+  put(path: string, value: unknown): void {
+    const [part = '', ...way] = this.#way(path)
+    this.type({ [part]: put(Reflect.get(this.typed.value, part), way, value) })
   }
 }

@@ -52,14 +52,14 @@ describe('what is typed', () => {
     const storage = memory()
     const tab = openTab(storage)
     expect(storage.length).toBe(0)
-    tab.job.typeThread({ pitch: 'half typ' })
-    tab.job.typeLathe({ studs: '?' })
+    tab.job.put('wanted.pitch', 'half typ')
+    tab.job.put('lathe.studs', '?')
     expect(openTab(storage).job.typed.value).toEqual(tab.job.typed.value)
   })
 
   it('takes the place of what the first version kept', () => {
     const storage = memory([['trainwright', FIRST_VERSION]])
-    openTab(storage).job.typeThread({ pitch: '1 mm' })
+    openTab(storage).job.put('wanted.pitch', '1 mm')
     expect(storage.getItem('trainwright')).toBeNull()
     expect(openTab(storage).job.typed.value.threads).toEqual(
       readNow().threads.map((thread, i) => (i === 0 ? { ...thread, pitch: '1 mm' } : thread)),
@@ -68,12 +68,12 @@ describe('what is typed', () => {
 
   it('keeps in the storage what a newer page has added', () => {
     const storage = memory()
-    openTab(storage).job.typeThread({ pitch: '1' })
+    openTab(storage).job.put('wanted.pitch', '1')
     const keys = ['trainwright/2/first', 'trainwright/2/page']
     for (const key of keys) storage.setItem(key, JSON.stringify({ ...JSON.parse(storage.getItem(key)!), newer: [1] }))
     const tab = openTab(storage)
-    tab.job.typeThread({ pitch: '2' })
-    tab.job.typeLathe({ studs: '3' })
+    tab.job.put('wanted.pitch', '2')
+    tab.job.put('lathe.studs', '3')
     for (const key of keys) expect(JSON.parse(storage.getItem(key)!).newer).toEqual([1])
   })
 
@@ -82,14 +82,14 @@ describe('what is typed', () => {
     const filler = 'x'.repeat(19_500)
     storage.setItem('else', filler)
     const tab = openTab(storage)
-    tab.job.typeThread({ pitch: '1' })
+    tab.job.put('wanted.pitch', '1')
     expect(tab.keeper.value.kept).toBe(false)
     expect(tab.notice).toBe('not-kept')
-    tab.job.typeThread({ pitch: '1 m' })
+    tab.job.put('wanted.pitch', '1 m')
     expect(tab.pitch).toBe('1 m')
     expect(tab.notice).toBeUndefined()
     storage.removeItem('else')
-    tab.job.typeThread({ pitch: '1 mm' })
+    tab.job.put('wanted.pitch', '1 mm')
     expect(tab.keeper.value.kept).toBe(true)
     expect(openTab(storage).job.typed.value).toEqual(tab.job.typed.value)
   })
@@ -99,10 +99,10 @@ describe('undo', () => {
   it('goes back step by step, says what it undid, and forth again', () => {
     const storage = memory()
     const tab = openTab(storage)
-    tab.job.typeThread({ pitch: '1' })
-    tab.job.typeThread({ pitch: '1 mm' })
+    tab.job.put('wanted.pitch', '1')
+    tab.job.put('wanted.pitch', '1 mm')
     tab.wait()
-    tab.job.typeLathe({ studs: '3' })
+    tab.job.put('lathe.studs', '3')
     tab.job.type({ view: { ...tab.job.typed.value.view, mirror: true } })
     const end = tab.job.typed.value
     const undone = []
@@ -120,7 +120,7 @@ describe('undo', () => {
 
   it('takes another thread in hand without a step, and shows the thread of which a step is undone', () => {
     const tab = openTab(memory())
-    tab.job.typeThread({ pitch: '1' })
+    tab.job.put('wanted.pitch', '1')
     tab.job.type({ thread: 2 })
     expect(tab.keeper.steps.back).toBe(1)
     tab.keeper.undo()
@@ -129,18 +129,18 @@ describe('undo', () => {
 
   it('passes over what was typed back by hand', () => {
     const tab = openTab(memory())
-    tab.job.typeLathe({ studs: '3' })
+    tab.job.put('lathe.studs', '3')
     tab.wait()
-    tab.job.typeThread({ pitch: '40 tp' })
-    tab.job.typeThread({ pitch: '40 tpi' })
+    tab.job.put('wanted.pitch', '40 tp')
+    tab.job.put('wanted.pitch', '40 tpi')
     tab.keeper.undo()
     expect(tab.job.typed.value).toEqual(demo())
   })
 
   it('then redo is the identity, whatever is done', () => {
     const deeds: Record<string, (tab: ReturnType<typeof openTab>) => void> = {
-      pitch: (tab) => tab.job.typeThread({ pitch: `${tab.pitch}1` }),
-      studs: (tab) => tab.job.typeLathe({ studs: `${tab.job.typed.value.workshop.lathe.studs}1` }),
+      pitch: (tab) => tab.job.put('wanted.pitch', `${tab.pitch}1`),
+      studs: (tab) => tab.job.put('lathe.studs', `${tab.job.typed.value.workshop.lathe.studs}1`),
       thread: (tab) => tab.job.type({ thread: (tab.job.typed.value.thread + 1) % tab.job.typed.value.threads.length }),
       add: (tab) => tab.keeper.add(),
       copy: (tab) => tab.keeper.copy(),
@@ -183,7 +183,7 @@ describe('workshops', () => {
   it('a copy is changed without its original', () => {
     const tab = openTab(memory())
     tab.keeper.copy()
-    tab.job.typeLathe({ studs: '5' })
+    tab.job.put('lathe.studs', '5')
     expect(tab.names).toEqual([FIRST, `${FIRST} (copy)`])
     tab.keeper.choose('first')
     expect(tab.job.typed.value.workshop).toEqual(demo().workshop)
@@ -196,7 +196,7 @@ describe('workshops', () => {
   it('one that is removed comes back with undo, the last one too', () => {
     const storage = memory()
     const tab = openTab(storage)
-    tab.job.typeName('Only one')
+    tab.job.put('name', 'Only one')
     tab.keeper.remove()
     expect(tab.keeper.value.notice).toEqual({ code: 'removed', what: 'Only one' })
     expect(tab.names).toEqual([''])
@@ -208,7 +208,7 @@ describe('workshops', () => {
 
   it('one taken in stands beside the others with its threads, and undo takes both away', () => {
     const tab = openTab(memory())
-    tab.job.typeName('Mine')
+    tab.job.put('name', 'Mine')
     const { page } = splitTyped(demo())
     const extra = { ...page.threads[0]!, name: 'Extra' }
     tab.keeper.takeIn(named('Theirs'), { ...page, threads: [page.threads[1]!, extra], thread: 1 })
@@ -274,11 +274,11 @@ describe('a question from a link', () => {
   it('is shown and typed on, and nothing of one’s own is touched', () => {
     const storage = memory()
     const tab = openTab(storage)
-    tab.job.typeThread({ pitch: '1' })
+    tab.job.put('wanted.pitch', '1')
     const before = JSON.stringify([...Array(storage.length)].map((_, i) => storage.getItem(storage.key(i)!)))
     visit(tab)
     expect([tab.name, tab.pitch]).toEqual(['Theirs', '9 mm'])
-    tab.job.typeThread({ pitch: '8 mm' })
+    tab.job.put('wanted.pitch', '8 mm')
     tab.keeper.undo()
     tab.keeper.undo()
     expect(tab.pitch).toBe('9 mm')
@@ -292,7 +292,7 @@ describe('a question from a link', () => {
   it('lives through a reload as it was typed on', () => {
     const tab = openTab(memory())
     visit(tab)
-    tab.job.typeThread({ pitch: '8 mm' })
+    tab.job.put('wanted.pitch', '8 mm')
     const again = recall(new Drawer(() => memory()), new Drawer(() => tab.session)).visit!
     expect(again).toMatchObject({ link: '#question=x', shop: named('Theirs'), page: { threads: [{ pitch: '8 mm' }] } })
     tab.keeper.leave()
@@ -302,9 +302,9 @@ describe('a question from a link', () => {
   it('becomes one’s own when it is kept, as it stands', () => {
     const storage = memory()
     const tab = openTab(storage)
-    tab.job.typeName('Mine')
+    tab.job.put('name', 'Mine')
     visit(tab)
-    tab.job.typeThread({ pitch: '8 mm' })
+    tab.job.put('wanted.pitch', '8 mm')
     tab.keeper.stay()
     expect(tab.keeper.value).toMatchObject({ visiting: false, notice: { code: 'opened', what: 'Theirs' } })
     expect([tab.names, tab.pitch]).toEqual([['Mine', 'Theirs'], '8 mm'])
@@ -315,7 +315,7 @@ describe('a question from a link', () => {
 
   it('a second one leaves one’s own in safety as well', () => {
     const tab = openTab(memory())
-    tab.job.typeName('Mine')
+    tab.job.put('name', 'Mine')
     visit(tab)
     visit(tab)
     tab.keeper.leave()
@@ -328,13 +328,13 @@ describe('a question from a link', () => {
 describe('two tabs', () => {
   function two() {
     const storage = memory()
-    openTab(storage).job.typeName('Ours')
+    openTab(storage).job.put('name', 'Ours')
     return { storage, a: openTab(storage), b: openTab(storage) }
   }
 
   it('the newest stands in both; the other is told and can undo it', () => {
     const { a, b } = two()
-    a.job.typeThread({ pitch: '1 mm' })
+    a.job.put('wanted.pitch', '1 mm')
     b.keeper.absorb()
     expect(b.pitch).toBe('1 mm')
     expect(b.notice).toBe('elsewhere')
@@ -348,8 +348,8 @@ describe('two tabs', () => {
 
   it('what both type before either looks is merged by part', () => {
     const { a, b } = two()
-    a.job.typeThread({ pitch: '1 mm' })
-    b.job.typeLathe({ studs: '4' })
+    a.job.put('wanted.pitch', '1 mm')
+    b.job.put('lathe.studs', '4')
     a.keeper.absorb()
     for (const tab of [a, b]) {
       expect([tab.pitch, tab.job.typed.value.workshop.lathe.studs]).toEqual(['1 mm', '4'])
@@ -359,8 +359,8 @@ describe('two tabs', () => {
 
   it('what both type in one part: the newest stands, and the other lies under it', () => {
     const { a, b } = two()
-    a.job.typeLathe({ studs: '3' })
-    b.job.typeLathe({ studs: '4' })
+    a.job.put('lathe.studs', '3')
+    b.job.put('lathe.studs', '4')
     expect(b.job.typed.value.workshop.lathe.studs).toBe('4')
     b.keeper.undo()
     expect(b.job.typed.value.workshop.lathe.studs).toBe('3')
@@ -377,7 +377,7 @@ describe('two tabs', () => {
     a.job.type({ thread: 2 })
     b.keeper.absorb()
     expect([b.name, b.pitch, b.notice]).toEqual(['Ours', demo().threads[0]!.pitch, undefined])
-    b.job.typeLathe({ studs: '7' })
+    b.job.put('lathe.studs', '7')
     a.keeper.absorb()
     expect([a.name, a.job.typed.value.workshop.lathe.studs, a.notice]).toEqual(['Ours (copy)', '2', undefined])
     expect(openTab(storage, a.session).name).toBe('Ours (copy)')
@@ -408,7 +408,7 @@ describe('two tabs', () => {
     b.keeper.absorb()
     expect([b.name, b.notice]).toEqual(['Ours', 'gone'])
     expect(openTab(storage).names).toEqual(['Ours (copy)'])
-    b.job.typeLathe({ studs: '4' })
+    b.job.put('lathe.studs', '4')
     expect(openTab(storage).names).toEqual(['Ours', 'Ours (copy)'])
     a.keeper.absorb()
     expect(a.names).toEqual(['Ours', 'Ours (copy)'])
@@ -428,7 +428,7 @@ describe('two tabs', () => {
     const { storage, a } = two()
     storage.clear()
     a.keeper.absorb()
-    a.job.typeThread({ pitch: '2 mm' })
+    a.job.put('wanted.pitch', '2 mm')
     const again = openTab(storage)
     expect([again.name, again.pitch]).toEqual(['Ours', '2 mm'])
   })
@@ -447,8 +447,8 @@ describe('two tabs', () => {
           tab.wait()
           if (what === 'look') tab.keeper.absorb()
           else {
-            if (what === 'pitch') tab.job.typeThread({ pitch: `${what}${i}` })
-            else tab.job.typeLathe({ studs: `${what}${i}` })
+            if (what === 'pitch') tab.job.put('wanted.pitch', `${what}${i}`)
+            else tab.job.put('lathe.studs', `${what}${i}`)
             typed[who].add(`${what}${i}`)
           }
         }

@@ -18,8 +18,8 @@ async function on(gears: string, banjo = true) {
       return layOut(lathe, setUp)
     },
   })
-  if (banjo) job.typeLathe({ banjo: banjoFrom({ swing: [0, 120], slots: [{ from: 30, to: 120 }] }) })
-  job.typeMounted({ gears })
+  if (banjo) job.put('lathe.banjo', banjoFrom({ swing: [0, 120], slots: [{ from: 30, to: 120 }] }))
+  job.put('mounted.gears', gears)
   await settled()
   return { job, mounted, asked }
 }
@@ -52,13 +52,13 @@ describe('Mounted', () => {
     expect(await paths('24:')).toEqual(['mounted.gears'])
     expect(await paths('24:3')).toEqual(['mounted.gears'])
     const { job, mounted } = await on('24:72')
-    job.typeMounted({ drive: 3 })
+    job.put('mounted.drive', 3)
     expect(mounted.value).toMatchObject({ cuts: null, problems: [{ path: 'mounted.drive' }] })
   })
 
   it('leaves what is wrong with the lathe to its own fields', async () => {
     const { job, mounted } = await on('24:72')
-    job.typeLathe({ leadscrew: { pitch: 'x', hand: 'right' } })
+    job.put('lathe.leadscrew.pitch', 'x')
     expect(mounted.value).toMatchObject({ cuts: null, laid: null, problems: [] })
   })
 

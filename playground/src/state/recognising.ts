@@ -38,7 +38,6 @@ export class Recognising extends Store<Recognised> {
     this.#with = finder
     const problems: Problem[] = []
     const read = readMeasured(work, problems)
-    if (read && !finder) void this.finder.load()
     const found =
       problems.length === 0 && read && finder ? gather(problems, () => finder.recogniseThread(read)) : undefined
     this.set({

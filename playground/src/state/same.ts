@@ -21,3 +21,10 @@ export function difference(a: unknown, b: unknown): string[] {
 /** What stands at the end of a way. */
 export const at = (x: unknown, way: readonly string[]): unknown =>
   way.reduce((part, key) => (isObject(part) ? part[key] : undefined), x)
+
+/** The same value with another one at the end of a way. */
+export function put<T>(x: T, [key, ...way]: readonly string[], value: unknown): T {
+  if (key === undefined) return value as T
+  const part = put((x as Record<string, unknown>)[key], way, value)
+  return (Array.isArray(x) ? x.with(Number(key), part) : { ...x, [key]: part }) as T
+}

@@ -29,7 +29,7 @@ const workshop = (counts: number[], studs: number): Workshop => ({
 const small = workshop([20, 30, 40, 50, 60, 65], 1)
 const wanted: ThreadWanted = { pitch: '1.5 mm' }
 const big = workshop(
-  Array.from({ length: 91 }, (_, i) => 20 + i),
+  Array.from({ length: 48 }, (_, i) => 20 + i),
   3,
 )
 /** Millions of sets of gears each, so that nobody waits for the end. */

@@ -19,7 +19,11 @@ export default defineConfig({
   ],
   build: {
     modulePreload: false,
-    rolldownOptions: { output: { codeSplitting: { groups: chunks, includeDependenciesRecursively: false } } },
+    rolldownOptions: {
+      // Nothing happens when a property is read, here or in what comes along.
+      treeshake: { propertyReadSideEffects: false },
+      output: { codeSplitting: { groups: chunks, includeDependenciesRecursively: false } },
+    },
   },
   // The search runs in a module worker, which becomes a chunk of its own.
   worker: { format: 'es' },

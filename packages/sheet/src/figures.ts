@@ -12,10 +12,9 @@ export type Units = 'mm' | 'inch'
 
 /** '84.30', or '3.319' in inches: near what a vernier reads. */
 export const reading = (mm: number, units: Units = 'mm'): string =>
-  units === 'inch' ? (toHundredth((mm / 25.4) * 10) / 10).toFixed(3) : toHundredth(mm).toFixed(2)
+  units === 'inch' ? (toHundredth(mm / 2.54) / 10).toFixed(3) : toHundredth(mm).toFixed(2)
 /** A distance given in mm, printed as a vernier reads it: '84.30 mm', or '3.319 in'. `units` is mm by default. */
-export const distance = (mm: number, units: Units = 'mm'): string =>
-  `${reading(mm, units)} ${units === 'inch' ? 'in' : units}`
+export const distance = (mm: number, units: Units = 'mm'): string => `${reading(mm, units)} ${units.slice(0, 2)}`
 
 /** The lead both ways, `mm` and `tpi`: '≈ 0.976923 mm' and '26 tpi'; ≈ where digits were dropped or pi is involved. */
 export function leadFigures(train: Pick<Train, 'lead' | 'approximate'>): { mm: string; tpi: string } {

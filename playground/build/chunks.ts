@@ -1,5 +1,9 @@
 import type { Plugin } from 'vite'
 
+const root = new URL('../..', import.meta.url).pathname
+/** By where a module stands in the repository, whatever folders that lies in. */
+const within = (pattern: RegExp) => (id: string) => pattern.test(id.startsWith(root) ? id.slice(root.length - 1) : id)
+
 /**
  * Few chunks, each packed as one text: what page and worker share, and the page. What is left is the worker, the late parts
  * of the page, and DXF; the few lines that these two share go to what is there already.
@@ -7,13 +11,17 @@ import type { Plugin } from 'vite'
 export const chunks = [
   {
     name: 'shared',
-    test: /[\\/](measures|trains|fraction\.js|comlink)[\\/](?!.*[\\/]worker[\\/](client|lane|thread|index))|[\\/]no-outline\b/,
+    test: within(
+      /[\\/](measures|trains|fraction\.js|comlink)[\\/](?!.*[\\/]worker[\\/](client|lane|thread|index))|[\\/]no-outline\b/,
+    ),
     minShareCount: 2,
     priority: 3,
   },
   {
     name: 'page',
-    test: /[\\/](playground|test-data|sheet|lit|lit-html|lit-element|reactive-element|worker[\\/](client|lane|thread|index))\b|preload-helper/,
+    test: within(
+      /[\\/](playground|test-data|sheet|lit|lit-html|lit-element|reactive-element|worker[\\/](client|lane|thread|index))\b|preload-helper/,
+    ),
     tags: ['$initial' as const],
     priority: 2,
   },

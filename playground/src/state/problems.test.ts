@@ -20,7 +20,7 @@ const problem = (path: string, message = path): Problem => ({ path, code: 'x', m
 describe('placeProblems', () => {
   it.each([
     ['wanted.pitch', 'wanted.pitch'],
-    ['wanted.tolerance.ppm', 'wanted.tolerance'],
+    ['wanted.tolerance.ppm', 'wanted.tolerance.ppm'],
     ['wanted.tolerance.over', 'wanted.tolerance.over'],
     ['wanted.tolerance', 'wanted.tolerance'],
     ['lathe.leadscrew.pitch', 'lathe.leadscrew.pitch'],

@@ -5,7 +5,7 @@ import type { Typed } from './typed.js'
 /** Fields of the page by the paths of the problems that belong beside them; `$1` is the index of a list. */
 const fields: readonly [RegExp, string][] = [
   [/^wanted\.(name|pitch|starts|hand)/, 'wanted.$1'],
-  [/^wanted\.tolerance\.(error|over)/, 'wanted.tolerance.$1'],
+  [/^wanted\.tolerance\.(ppm|error|over)/, 'wanted.tolerance.$1'],
   [/^wanted\.tolerance/, 'wanted.tolerance'],
   [/^lathe\.leadscrew\.(pitch|hand)/, 'lathe.leadscrew.$1'],
   [/^lathe\.(room|fixedGears)\.(input|output)/, 'lathe.$1.$2'],

@@ -34,8 +34,8 @@ const stock = object<GearStock>(
     pressureAngle,
     shafts: optional(list(oneOf('input', 'stud', 'output'), 1, 3)),
   },
-  (r, _, path, has) => {
-    if (has('module') && has('dp')) r.refuse(path, 'module-and-dp')
+  (r, { module, dp }, path) => {
+    if (module !== undefined && dp !== undefined) r.refuse(path, 'module-and-dp')
   },
 )
 
@@ -72,10 +72,11 @@ export const lathe = object<Lathe>(
     screwedNose: optional(yesNo),
     speeds: optional(list(positive(100_000), 0, 100)),
   },
-  (r, { drives, gearbox }, path, has) => {
+  (r, { drives, gearbox }, path, x) => {
     const settings = (drives?.length ?? 1) * (gearbox?.length ?? 1)
     if (settings > BOUNDS.settings) r.refuse(`${path}.drives`, 'too-many-settings', settings)
-    if (has('banjo') && !has('centreDistance')) r.refuse(`${path}.centreDistance`, 'needs-centre-distance')
+    if (own(x, 'banjo') !== undefined && own(x, 'centreDistance') === undefined)
+      r.refuse(`${path}.centreDistance`, 'needs-centre-distance')
   },
 )
 

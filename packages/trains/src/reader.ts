@@ -40,12 +40,12 @@ export const sound = <T>(read: Read<T>, x: unknown): T | undefined => {
 /**
  * Reads an object: absent keys are passed to their reader as undefined and left out when they stay so. Only own
  * properties are looked at, and only those asked for: prototypes and cycles in a pasted file are never followed.
- * @param together checks what was sound of it; `has` tells whether a key was given at all
+ * @param together checks what was sound of it; `x` is what was given
  */
 export const object =
   <T extends object>(
     shape: { [K in keyof T]-?: Read<T[K]> },
-    together: (r: Reader, parts: Partial<T>, path: string, has: (key: keyof T & string) => boolean) => void = () => {},
+    together?: (r: Reader, parts: Partial<T>, path: string, x: object) => void,
   ): Read<T> =>
   (r, x, path) => {
     if (!isObject(x) || isList(x)) return r.refuse(path, 'object')
@@ -55,7 +55,7 @@ export const object =
       const value = shape[key](r, own(x, key), path ? `${path}.${key}` : key)
       if (value !== undefined) result[key] = value as T[typeof key]
     }
-    together(r, result, path, (key) => own(x, key) !== undefined)
+    together?.(r, result, path, x)
     return r.problems.length === before ? (result as T) : undefined
   }
 

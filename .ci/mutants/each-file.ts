@@ -26,15 +26,26 @@ const slow = [
   'level with each other: the first few are the first of all',
   'may be huge',
 ]
-beforeEach(({ task, skip }) => skip(slow.includes(task.name)))
 
 // This runs before each file of tests. Sources are loaded anew for each mutant, so that nothing that the one before left
 // behind in them is found, and in the first run, which notes what is reached from where, for each file. While they load,
 // the thread still holds the mutant before this one; only one of what runs on loading must be active then, and
 // Stryker's own set-up, which ran just now, has seen to that.
 const given = inject as (key: string) => unknown
-const thread = globalThis as { __stryker__?: { activeMutant?: string; counted?: boolean }; loadedFor?: unknown }
+const thread = globalThis as {
+  __stryker__?: { activeMutant?: string; counted?: boolean }
+  loadedFor?: unknown
+  foundFor?: unknown
+}
 const mutant = given('activeMutant')
+// Vitest would load all other files to say of each that it is left out.
+if (mutant !== undefined && mutant === thread.foundFor) throw new Error('found already')
+beforeEach(({ task, skip, onTestFailed }) => {
+  skip(slow.includes(task.name))
+  onTestFailed(() => {
+    thread.foundFor = mutant
+  })
+})
 if (mutant === undefined || mutant !== thread.loadedFor) vi.resetModules()
 thread.loadedFor = mutant
 if (thread.__stryker__) {

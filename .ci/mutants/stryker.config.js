@@ -3,6 +3,10 @@ import { readdirSync, readFileSync } from 'node:fs'
 const name = process.env.MUTATED
 const src = `packages/${name}/src`
 
+const apart = (process.env.MUTATED_APART ?? '')
+  .split(' ')
+  .filter(Boolean)
+  .map((file) => `${src}/${file}`)
 const files = `${src}/${process.env.MUTATED_FILES ?? '**/*.ts'}`
 
 /** A seeded sample for a hurried look: of every file some stretches of ten lines, one in SAMPLE. */
@@ -15,7 +19,7 @@ function stretches() {
   const found = []
   for (const name of readdirSync(src, { recursive: true, encoding: 'utf8' }).sort()) {
     const file = `${src}/${name}`
-    if (!wanted.test(file)) continue
+    if (!wanted.test(file) || apart.includes(file)) continue
     const lines = readFileSync(file, 'utf8').split('\n').length
     for (let line = 1; line <= lines; line += 10) {
       state = (state * 48271) % 2147483647
@@ -37,6 +41,7 @@ export default {
   concurrency: Number(process.env.CONCURRENCY ?? 1),
   mutate: [
     ...stretches(),
+    ...apart.map((file) => `!${file}`),
     '!**/*.test.ts',
     '!**/*.fake.ts',
     '!**/testing/**',

@@ -20,7 +20,9 @@ test.each(screens)('the chart of the wish list, with what a gear more would add,
   expect(await added.count()).toBeGreaterThan(0)
   // Of a pair each row names what it needs.
   await page.click('#tab-gear')
-  await page.click('.options label:has-text("A pair")')
+  // By key: the telephone still scrolls to the gear.
+  await page.locator('.options label:has-text("A pair") input').press('Space')
+  await wait(page, '.options label:has-text("A pair") input:checked')
   await page.click('#tab-chart')
   await wait(page, '.chart + .set-note:has-text(" or ")')
   await wait(page, '.search-line[data-state=current]')

@@ -1,10 +1,11 @@
-import { InputError, type Problem } from '@trainwright/measures'
+import { InputError } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { infeed, passes, threadCut } from './cutting.js'
 import { threadDimensions } from './dimensions.js'
 import type { Form } from './forms.js'
 import { tappingDrill } from './mating.js'
+import { told } from './testing/told.js'
 
 describe('blank and depth', () => {
   it('starts from the nominal diameter and goes to the root of the form', () => {
@@ -203,16 +204,6 @@ describe('a schedule of passes', () => {
   })
 })
 
-const problems = (ask: () => unknown): readonly Problem[] => {
-  try {
-    ask()
-  } catch (error) {
-    if (error instanceof InputError) return error.problems
-    throw error
-  }
-  return []
-}
-
 describe('refusals', () => {
   it('names the broadest nose, and the least first cut', () => {
     const q = { form: 'metric', pitch: '1', major: 6 } as const
@@ -226,7 +217,7 @@ describe('refusals', () => {
   })
   it('refuses two answers to one question, each at its path', () => {
     const q = { form: 'metric', pitch: '1' } as const
-    const paths = (ask: () => unknown) => problems(ask).map(({ path, code }) => `${path} ${code}`)
+    const paths = (ask: () => unknown) => told(ask).map(({ path, code }) => `${path} ${code}`)
     expect(paths(() => passes({ ...q, depth: 0.6, passes: 5, firstCut: 0.2 }))).toEqual(['passes one', 'firstCut one'])
     const nose = { flat: 0.1, radius: 0.1 }
     expect(paths(() => threadCut({ ...q, major: 6, nose }))).toEqual(['nose.flat one', 'nose.radius one'])
@@ -236,7 +227,7 @@ describe('refusals', () => {
       'engagement one',
       'hole one',
     ])
-    expect(problems(() => passes({ ...q, depth: 0.6, passes: 5, firstCut: 0.2 }))[0].message).toBe(
+    expect(told(() => passes({ ...q, depth: 0.6, passes: 5, firstCut: 0.2 }))[0].message).toBe(
       'Give one of passes and firstCut.',
     )
   })

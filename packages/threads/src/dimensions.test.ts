@@ -1,4 +1,3 @@
-import { InputError } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { disagreement, fraction } from '../../../test-data/printed.js'
@@ -9,18 +8,10 @@ import { findThread } from './find.js'
 import { type Form, type FormName, forms, profileOf } from './forms.js'
 import { cot, radians } from './rounding.js'
 import { series } from './series.js'
+import { told } from './testing/told.js'
 
 const names = Object.keys(forms) as FormName[]
 const baPitches = new Set(series('BA').map(({ pitch }) => Number.parseFloat(pitch)))
-const problems = (ask: () => unknown): readonly { path: string; code: string; message: string }[] => {
-  try {
-    ask()
-  } catch (error) {
-    if (error instanceof InputError) return error.problems
-    throw error
-  }
-  return []
-}
 const dimensionsOf = (name: string) => {
   const thread = findThread(name)
   if (!thread) throw new Error(`${name} is in no series`)
@@ -220,32 +211,32 @@ describe('laws', () => {
 describe('refusals', () => {
   it('wants exactly one diameter', () => {
     const q = { form: 'metric', pitch: '1' } as const
-    expect(problems(() => threadDimensions(q))).toMatchObject([{ path: '', code: 'one' }])
-    expect(problems(() => threadDimensions({ ...q, major: 6, effective: 5 }))).toMatchObject([
+    expect(told(() => threadDimensions(q))).toMatchObject([{ path: '', code: 'one' }])
+    expect(told(() => threadDimensions({ ...q, major: 6, effective: 5 }))).toMatchObject([
       { path: 'major', code: 'one' },
       { path: 'effective', code: 'one' },
     ])
   })
 
   it('tells when the diameters cross, and from where they would not', () => {
-    const [problem] = problems(() => threadDimensions({ form: 'metric', pitch: '2', major: 2 }))
+    const [problem] = told(() => threadDimensions({ form: 'metric', pitch: '2', major: 2 }))
     expect(problem).toMatchObject({ path: 'major', code: 'core' })
     expect(problem.message).toContain('2.4537 mm')
     expect(threadDimensions({ form: 'metric', pitch: '2', major: 2.454 }).minor).toBeGreaterThan(0)
-    const [other] = problems(() => threadDimensions({ form: 'square', pitch: '2', effective: 0.9 }))
+    const [other] = told(() => threadDimensions({ form: 'square', pitch: '2', effective: 0.9 }))
     expect(other).toMatchObject({ path: 'effective', code: 'core' })
     expect(other.message).toContain('more than 1 mm')
   })
 
   it('names every problem of a question at once', () => {
     const bad = { form: 'round', pitch: '', starts: 1.5, major: -1 }
-    const found = problems(() => threadDimensions(bad as never))
+    const found = told(() => threadDimensions(bad as never))
     expect(found.map(({ path }) => path).sort()).toEqual(['form', 'major', 'pitch', 'starts'])
     expect(found.every(({ message }) => /^\S.*\.$/.test(message))).toBe(true)
   })
 
   it('refuses an own form without flanks or angle', () => {
-    const ask = (form: unknown) => problems(() => threadDimensions({ form: form as Form, pitch: '1', major: 9 }))
+    const ask = (form: unknown) => told(() => threadDimensions({ form: form as Form, pitch: '1', major: 9 }))
     expect(ask({ angle: 60, crest: 0.5, root: 0 })).toMatchObject([{ path: 'form.crest' }])
     expect(ask({ angle: 60, crest: 0, root: 0.7 })).toMatchObject([{ path: 'form.root' }])
     expect(ask({ angle: 0, crest: Number.NaN, root: '0' }).map(({ path }) => path)).toEqual([
@@ -257,6 +248,6 @@ describe('refusals', () => {
   })
 
   it.each([undefined, null, 7, 'M6', Number.NaN])('refuses %s for a question', (q) => {
-    expect(problems(() => threadDimensions(q as never))).toMatchObject([{ path: '', code: 'missing' }])
+    expect(told(() => threadDimensions(q as never))).toMatchObject([{ path: '', code: 'missing' }])
   })
 })

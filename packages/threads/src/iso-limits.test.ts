@@ -1,20 +1,10 @@
-import { InputError } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { rows } from '../../../test-data/rows.js'
 import { threadDimensions } from './dimensions.js'
 import { isoLimits, type Limits } from './iso-limits.js'
 import { series } from './series.js'
-
-const problems = (ask: () => unknown) => {
-  try {
-    ask()
-  } catch (error) {
-    if (error instanceof InputError) return error.problems
-    throw error
-  }
-  return []
-}
+import { told } from './testing/told.js'
 
 describe('published limits', () => {
   // ASME B1.13M external limits of classes 6g, 6h and 4g6g; ISO 965-2 limits of class 6H.
@@ -81,7 +71,7 @@ describe('laws', () => {
 
   it('has tolerances for every published size', () => {
     const without = sizes().filter(
-      (t) => problems(() => isoLimits({ diameter: t.major, pitch: t.pitch, class: '4h' })).length,
+      (t) => told(() => isoLimits({ diameter: t.major, pitch: t.pitch, class: '4h' })).length,
     )
     expect(without.map(({ name }) => name)).toEqual([])
   })
@@ -120,7 +110,7 @@ describe('laws', () => {
 
 describe('refusals, with the nearest that would do', () => {
   const ask = (diameter: number, pitch: string | number, name: unknown) =>
-    problems(() => isoLimits({ diameter, pitch, class: name as string }))
+    told(() => isoLimits({ diameter, pitch, class: name as string }))
 
   it.each([
     [3, 0.5, '8g', '7g6g'],

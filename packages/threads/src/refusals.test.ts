@@ -1,7 +1,9 @@
-import { InputError, type Problem } from '@trainwright/measures'
+import { InputError } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { leaves, spoil } from '../../../test-data/spoil.js'
 import * as threads from './index.js'
+import { told } from './testing/told.js'
 
 /** Every function that takes one question, with a question that it answers. */
 const questions: [keyof typeof threads, Record<string, unknown>][] = [
@@ -44,29 +46,6 @@ const questions: [keyof typeof threads, Record<string, unknown>][] = [
 ]
 const functions: Record<string, unknown> = { ...threads }
 const call = (name: string, q: unknown): unknown => (functions[name] as (q: unknown) => unknown)(q)
-
-const problemsOf = (ask: () => unknown): readonly Problem[] => {
-  try {
-    ask()
-  } catch (error) {
-    if (error instanceof InputError) return error.problems
-    throw error
-  }
-  return []
-}
-
-/** The path of everything in a question that is no object: 'pitch', 'nose.flat', 'wires[1]'. */
-const leavesOf = (x: object, from = ''): string[] =>
-  Object.entries(x).flatMap(([key, value]) => {
-    const path = Array.isArray(x) ? `${from}[${key}]` : from ? `${from}.${key}` : key
-    return typeof value === 'object' && value !== null ? leavesOf(value, path) : [path]
-  })
-function spoil(q: Record<string, unknown>, path: string, bad: unknown): void {
-  const keys = path.match(/\w+/g) ?? []
-  const last = keys.pop() as string
-  const holder = keys.reduce((found, key) => found[key] as Record<string, unknown>, q)
-  holder[last] = bad
-}
 
 /** Finds what JSON would change or drop: NaN, Infinity, undefined, functions. */
 const plain = (x: unknown): boolean => {
@@ -145,14 +124,12 @@ describe('junk', () => {
       ['form' in good ? { ...good, form: own } : good, good].map((q) => [name, q] as const),
     )
     const place = fc.constantFrom(...asked).chain(([name, good]) => {
-      const paths = leavesOf(good)
+      const paths = leaves(good)
       return fc.tuple(fc.constant(name), fc.constant(good), fc.subarray(paths, { minLength: 1 }))
     })
     fc.assert(
       fc.property(place, fc.constantFrom(Number.NaN, 'x', -1e9), ([name, good, paths], bad) => {
-        const q = structuredClone(good)
-        for (const path of paths) spoil(q, path, bad)
-        const named = problemsOf(() => call(name, q)).map(({ path }) => path)
+        const named = told(() => call(name, spoil(good, paths, bad))).map(({ path }) => path)
         expect([...new Set(named)].sort(), `${name} ${paths}`).toEqual([...paths].sort())
         expect(named).toHaveLength(paths.length)
       }),
@@ -192,7 +169,7 @@ describe('junk', () => {
       ['major'],
     ],
   ])('names %s', (_, ask, paths) => {
-    expect(problemsOf(ask).map(({ path }) => path)).toEqual(paths)
+    expect(told(ask).map(({ path }) => path)).toEqual(paths)
   })
 
   it.each(questions)('%s refuses what is no question', (name) => {

@@ -1,21 +1,12 @@
-import { InputError } from '@trainwright/measures'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { disagreement, fraction } from '../../../test-data/printed.js'
 import { rows } from '../../../test-data/rows.js'
 import { threadDimensions } from './dimensions.js'
 import type { Form, FormName } from './forms.js'
+import { told } from './testing/told.js'
 import { effectiveFromWires, leadCorrection, nearestWire, overWires, wireSizes } from './wires.js'
 
-const problems = (ask: () => unknown) => {
-  try {
-    ask()
-  } catch (error) {
-    if (error instanceof InputError) return error.problems
-    throw error
-  }
-  return []
-}
 const ofAngle: Record<string, Form> = {
   60: 'metric',
   55: 'whitworth',
@@ -149,7 +140,7 @@ describe('laws', () => {
   it('takes sizes as tables print them: 0.57735 p on a sharp V, where the best is the least, and 0.505 p', () => {
     expect(overWires({ form: 'sharp-v', pitch: '2', effective: 20, wire: 2 * 0.57735 })).toBeGreaterThan(20)
     expect(overWires({ form: 'metric', pitch: '2', effective: 20, wire: 2 * 0.505 })).toBeGreaterThan(20)
-    expect(problems(() => overWires({ form: 'metric', pitch: '2', effective: 20, wire: 2 * 0.504 }))).toHaveLength(1)
+    expect(told(() => overWires({ form: 'metric', pitch: '2', effective: 20, wire: 2 * 0.504 }))).toHaveLength(1)
   })
 
   it('touches at the effective diameter with the best wire: a wrong angle then hardly matters', () => {
@@ -212,7 +203,7 @@ describe('the nearest wire at hand', () => {
         fc.array(fc.integer({ min: 5, max: 300 }).map((n) => n / 100)),
         ({ form, pitch }, wires) => {
           const near = nearestWire({ form, pitch, wires })
-          const serve = wires.filter((wire) => !problems(() => overWires({ form, pitch, wire, effective: 500 })).length)
+          const serve = wires.filter((wire) => !told(() => overWires({ form, pitch, wire, effective: 500 })).length)
           expect(near === null).toBe(serve.length === 0)
           if (near) expect(serve).toContain(near.wire)
         },
@@ -220,8 +211,7 @@ describe('the nearest wire at hand', () => {
     )
   })
   it('refuses what is no list of sizes', () => {
-    const ask = (wires: unknown) =>
-      problems(() => nearestWire({ form: 'metric', pitch: '1', wires: wires as number[] }))
+    const ask = (wires: unknown) => told(() => nearestWire({ form: 'metric', pitch: '1', wires: wires as number[] }))
     expect(ask(undefined)).toMatchObject([{ path: 'wires[0]' }])
     expect(ask([0.5, '0.6', -1]).map(({ path }) => path)).toEqual(['wires[1]', 'wires[2]'])
   })
@@ -230,29 +220,29 @@ describe('the nearest wire at hand', () => {
 describe('refusals', () => {
   const q = { form: 'whitworth', pitch: '26 tpi', effective: 5.7, wire: 0.55 } as const
   it('tells a thin wire from a thick one and names what would do', () => {
-    const [thin] = problems(() => overWires({ ...q, wire: 0.4 }))
+    const [thin] = told(() => overWires({ ...q, wire: 0.4 }))
     expect(thin).toMatchObject({ path: 'wire', code: 'wire-thin' })
     expect(thin.message).toContain('0.49401 mm to 0.83305 mm, best 0.55068 mm')
-    expect(problems(() => overWires({ ...q, wire: 0.9 }))).toMatchObject([{ path: 'wire', code: 'wire-thick' }])
-    expect(problems(() => effectiveFromWires({ ...q, over: 9, wire: 0.4 }))).toMatchObject([{ code: 'wire-thin' }])
+    expect(told(() => overWires({ ...q, wire: 0.9 }))).toMatchObject([{ path: 'wire', code: 'wire-thick' }])
+    expect(told(() => effectiveFromWires({ ...q, over: 9, wire: 0.4 }))).toMatchObject([{ code: 'wire-thin' }])
   })
   it('refuses the correction past 5 degrees, both ways, and says from which diameter it holds', () => {
     const steep = { form: 'metric', pitch: '1', wire: 0.577, starts: 4, leadCorrection: true } as const
-    const [problem] = problems(() => overWires({ ...steep, effective: 9 }))
+    const [problem] = told(() => overWires({ ...steep, effective: 9 }))
     expect(problem).toMatchObject({ path: 'leadCorrection', code: 'lead-angle' })
     expect(problem.message).toContain('14.553 mm')
     expect(overWires({ ...steep, effective: 14.554 })).toBeGreaterThan(14.554)
-    expect(problems(() => effectiveFromWires({ ...steep, over: 9.8 }))).toMatchObject([{ code: 'lead-angle' }])
+    expect(told(() => effectiveFromWires({ ...steep, over: 9.8 }))).toMatchObject([{ code: 'lead-angle' }])
     expect(overWires({ ...steep, effective: 9, leadCorrection: false })).toBeGreaterThan(9)
   })
   it('refuses square threads, crossing diameters and measurements that leave no core', () => {
-    expect(problems(() => wireSizes({ form: 'square', pitch: '1' }))).toMatchObject([{ code: 'no-flanks' }])
-    expect(problems(() => overWires({ ...q, effective: 0.6 }))).toMatchObject([{ path: 'effective', code: 'core' }])
-    expect(problems(() => leadCorrection({ ...q, effective: 0.6 }))).toMatchObject([{ code: 'core' }])
-    expect(problems(() => effectiveFromWires({ ...q, over: 1 }))).toMatchObject([{ path: 'over', code: 'number' }])
+    expect(told(() => wireSizes({ form: 'square', pitch: '1' }))).toMatchObject([{ code: 'no-flanks' }])
+    expect(told(() => overWires({ ...q, effective: 0.6 }))).toMatchObject([{ path: 'effective', code: 'core' }])
+    expect(told(() => leadCorrection({ ...q, effective: 0.6 }))).toMatchObject([{ code: 'core' }])
+    expect(told(() => effectiveFromWires({ ...q, over: 1 }))).toMatchObject([{ path: 'over', code: 'number' }])
   })
   it('refuses a form whose flanks no wire touches', () => {
     const form = { angle: 140, crest: 0.49, root: 0.49 }
-    expect(problems(() => wireSizes({ form, pitch: '1' }))).toMatchObject([{ path: 'form', code: 'no-flanks' }])
+    expect(told(() => wireSizes({ form, pitch: '1' }))).toMatchObject([{ path: 'form', code: 'no-flanks' }])
   })
 })

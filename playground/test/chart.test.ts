@@ -26,6 +26,25 @@ test.each(screens)('the chart of the wish list, with what a gear more would add,
   await nothingWrong(page, errors)
 })
 
+test('with a pair yet to be made, each row names what it needs', async () => {
+  const { page, errors } = await visit()
+  const added = page.locator('.chart tr[data-added]')
+  await page.click('#tab-gear')
+  await page.locator('.options label:has-text("A pair") input').press('Space')
+  await wait(page, '.options label:has-text("A pair") input:checked')
+  await page.click('#tab-chart')
+  await wait(page, '.chart + .set-note:has-text(" or ")')
+  await wait(page, '.search-line[data-state=current]')
+  const labels = await added.evaluateAll((rows) =>
+    rows.map((row) =>
+      ['.chart-with', '.chart-train'].map((part) => row.querySelector(part)!.textContent!.match(/\d+/g)!),
+    ),
+  )
+  for (const [made, gears] of labels) expect(gears).toEqual(expect.arrayContaining(made!))
+  expect(labels.some(([made]) => made!.length === 1)).toBe(true)
+  await nothingWrong(page, errors)
+})
+
 test('a whole series, in the order that changes fewest gears; an empty list says so', async () => {
   const { page, errors } = await visit()
   await page.click('#tab-chart')

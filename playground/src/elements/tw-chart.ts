@@ -33,7 +33,7 @@ export class ChartPart extends Part {
     super.willUpdate()
     const typed = this.desk.job.typed.value
     this.#read = readChartQuestion(typed, ask(typed))
-    this.#gears.charts.ask(this.#read.question, this.#read.problems)
+    if (this.isConnected) this.#gears.charts.ask(this.#read.question, this.#read.problems)
   }
 
   override disconnectedCallback(): void {

@@ -28,7 +28,7 @@ export class GearPart extends Part {
 
   protected override willUpdate(): void {
     super.willUpdate()
-    this.#gears.look()
+    if (this.isConnected) this.#gears.look()
   }
 
   override disconnectedCallback(): void {

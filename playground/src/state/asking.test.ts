@@ -108,6 +108,24 @@ describe('Asking', () => {
     expect(open).toHaveLength(2)
   })
 
+  it('asks nothing late when nobody looks: not even what waited for an open search that has ended meanwhile', async () => {
+    const { asking, open, settled } = byHand()
+    asking.ask(1)
+    asking.ask(2)
+    open[0]!.resolve('one')
+    await settled()
+    asking.leave()
+    await vi.advanceTimersByTimeAsync(1000)
+    expect(open.map(({ question }) => question)).toEqual([1])
+    asking.ask(2)
+    open[1]!.resolve('two')
+    await settled()
+    expect(asking.value).toMatchObject({ answer: 'two', current: true, failure: null })
+    asking.leave()
+    asking.ask(2)
+    expect(open).toHaveLength(2)
+  })
+
   it('takes no answer for current while something cannot be read, and names all problems', async () => {
     const { asking, open, settled } = byHand()
     asking.ask(1, [problem('a')])

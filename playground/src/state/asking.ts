@@ -54,7 +54,7 @@ export class Asking<Q, A> extends Store<Told<Q, A>> {
   ask(question: Q, problems: readonly Problem[] = []): void {
     if (this.isAbout(question, problems)) return
     this.#asked = JSON.stringify([question, problems])
-    clearTimeout(this.#quiet)
+    this.#endQuiet()
     if (this.#open) this.#quiet = setTimeout(() => void this.#ask(question, problems), QUIET)
     else void this.#ask(question, problems)
   }
@@ -67,14 +67,19 @@ export class Asking<Q, A> extends Store<Told<Q, A>> {
 
   /** Takes the question back because nobody looks any more; when somebody does, it is asked again. */
   leave(): void {
-    if (!this.#open) return
+    if (!this.#open && !this.#quiet) return
     this.#cancel()
     this.#asked = ''
     this.#say({ progress: null })
   }
 
-  #cancel(): void {
+  #endQuiet(): void {
     clearTimeout(this.#quiet)
+    this.#quiet = undefined
+  }
+
+  #cancel(): void {
+    this.#endQuiet()
     const open = this.#open
     this.#open = undefined
     open?.abort()
@@ -87,7 +92,7 @@ export class Asking<Q, A> extends Store<Told<Q, A>> {
   }
 
   async #ask(question: Q, problems: readonly Problem[]): Promise<void> {
-    this.#open?.abort()
+    this.#cancel()
     const mine = new AbortController()
     this.#open = mine
     const open = () => this.#open === mine

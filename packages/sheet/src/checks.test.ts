@@ -56,7 +56,7 @@ describe('half nuts', () => {
     expect(nuts({ halfNuts: true, dial: { travel: '12 mm', lines: 1 } }, '2 mm').text).toContain(
       'at line 1 of the dial only',
     )
-    expect(nuts({ halfNuts: true }, '2 mm').text).toContain('no place that could be found again')
+    expect(nuts({ halfNuts: true }, '2 mm').text).toContain('no dial is known')
     expect(nuts({ halfNuts: false }, '2 mm').text).toMatch(/^No half nuts/)
   })
 })

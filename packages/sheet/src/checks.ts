@@ -47,7 +47,7 @@ function halfNuts({ workshop: { lathe }, train, starts }: Asked): Extract<Check,
   const words = {
     none: 'No half nuts: the carriage stays on the leadscrew from the first pass to the last.',
     any: 'The half nuts may be opened, and closed again anywhere.',
-    closed: `Keep the half nuts closed from the first pass${starts > 1 ? ' of a start to its' : ' to the'} last: the lead really cut comes round to no ${dial ? 'line of the dial' : 'place that could be found again'}.`,
+    closed: `Keep the half nuts closed from the first pass${starts > 1 ? ' of a start to its' : ' to the'} last: ${dial ? 'the lead really cut comes round to no line of the dial' : 'no dial is known'}.`,
     lines: `The half nuts may be opened; close them at ${lines.length > 1 ? `lines ${lines.join(', ')}` : 'line 1'} of the dial only, the line of the first pass being 1.`,
   }
   const text = words[typeof open === 'object' ? 'lines' : open]

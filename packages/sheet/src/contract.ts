@@ -218,9 +218,9 @@ export interface RunOut extends Labelled {
   travel: 'headstock' | 'tailstock'
   groove: Length | null
   tool: Length
-  /** By the groove; null when its width is not known. */
+  /** By the groove; null when its width is not known, or the cut starts in it. */
   limit: Amount | null
-  /** Every speed of the lathe, slowest first: the groove that it needs, and whether it `serves`. */
+  /** Every speed of the lathe, slowest first: the groove that it needs, and whether it `serves`; none where the cut starts in the groove. */
   speeds: (Labelled & { speed: Amount; groove: Length; serves: boolean | null })[]
 }
 

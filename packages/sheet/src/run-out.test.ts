@@ -69,7 +69,16 @@ describe('run-out', () => {
       sheet(lathe, { pitch: '1.5 mm' }, work).runOut.text
     expect(text({ speeds: [500] }, { groove: 2 })).toContain('No speed of the lathe serves: turn the spindle by hand.')
     expect(text({}, { groove: 2 })).toContain('Take a speed below that.')
-    expect(text({ speeds: [50] }, null)).toContain('The width of the groove is not given')
+    expect(text({ speeds: [50] }, null)).toContain('No groove is given')
+  })
+
+  it('limits no pass that starts in the groove: a left-hand thread is cut towards the tailstock', () => {
+    const left = { pitch: '1.5 mm', hand: 'left' } as const
+    const { runOut } = sheet({ speeds: [200, 500] }, left, { groove: 2, tool: 1 })
+    expect(runOut).toMatchObject({ travel: 'tailstock', groove: { mm: 2 }, limit: null, speeds: [] })
+    expect(runOut.text).toContain('start every pass in it')
+    expect(runOut.text).toContain('it sets no speed.')
+    expect(runOut.text).not.toContain('serve')
   })
 
   it('takes the tool to be a pitch wide', () => {

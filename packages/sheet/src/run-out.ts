@@ -10,17 +10,14 @@ import type { ThreadWork } from './thread-work.js'
 /** A limit is rounded down. */
 const atMost = (limit: number) => ({ value: limit, text: `${Math.floor(limit * 10) / 10} rev/min` })
 
-const ways = {
-  headstock: 'The carriage travels towards the headstock as it cuts.',
-  tailstock:
-    'Left-hand work, spindle forward: the carriage travels towards the tailstock as it cuts. Cut the run-out groove first, to full depth, and start every pass in it.',
-}
+const leftHand =
+  'Left-hand work, spindle forward: the carriage travels towards the tailstock as it cuts. Cut the run-out groove first, to full depth, and start every pass in it: it sets no speed.'
 
 const byHand = new Set(['fast-leadscrew', 'steep-step-up'])
 
 function speedWords({ limit, speeds }: Pick<RunOut, 'limit' | 'speeds'>, { cautions }: Train): string {
   if (cautions.some(({ code }) => byHand.has(code))) return 'This train steps up: turn it by the leadscrew, by hand.'
-  if (!limit) return 'The width of the groove is not given: run as slow as it goes.'
+  if (!limit) return 'No groove is given: run as slow as it goes.'
   if (speeds.length === 0) return 'Take a speed below that.'
   const serving = speeds.filter(({ serves }) => serves).map(({ speed }) => speed.text)
   return serving.length > 0
@@ -39,19 +36,23 @@ export function checkRunOut({ pitch }: Asked, work: ThreadWork, problems: Proble
 export function runOutOf({ workshop, train, pitch }: Asked, work: ThreadWork | null): RunOut {
   const out = { tool: toNumber(pitch.mm), ...work, lead: train.lead }
   const { groove, tool } = out
-  const all = [...(workshop.lathe.speeds ?? [])].sort((a, b) => a - b)
-  const allowed = groove === undefined ? null : threadingSpeeds({ ...out, groove, speeds: all })
   const travel = directionOfTravel({ hand: train.hand })
-  const limit = allowed && named('Spindle at most', atMost(allowed.limit))
+  // A pass that starts in the groove does not have to stop there.
+  const stops = travel === 'headstock'
+  const all = stops ? [...(workshop.lathe.speeds ?? [])].sort((a, b) => a - b) : []
+  const limit =
+    stops && groove !== undefined ? named('Spindle at most', atMost(threadingSpeeds({ ...out, groove }).limit)) : null
   const speeds = all.map((at) => {
     const [speed, needed] = [amount(at, ' rev/min'), atLeast(runOutGroove({ ...out, speed: at }).width, 2)]
-    const serves = allowed ? allowed.serving.includes(at) : null
+    const serves = limit && at <= limit.value
     const verdict = serves === null ? '' : serves ? ': serves' : ': too fast'
     return { speed, groove: needed, serves, text: `${speed.text} needs a groove of ${both(needed)}${verdict}` }
   })
   return {
     travel,
-    text: `${ways[travel]} ${speedWords({ limit, speeds }, train)}`,
+    text: stops
+      ? `The carriage travels towards the headstock as it cuts. ${speedWords({ limit, speeds }, train)}`
+      : leftHand,
     groove: groove === undefined ? null : named('Groove', length(groove, 2)),
     tool: named('Tool, along the work', length(tool, 2)),
     limit,

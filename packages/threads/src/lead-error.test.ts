@@ -34,7 +34,7 @@ describe('what a lead error does', () => {
       onEffective: 0.005196152,
       share: 0.046394214,
       code: 'negligible',
-      message: 'The lead error eats 4.6 % of the tolerance: nobody will find it.',
+      message: 'The lead error eats 4.6 % of the tolerance of the effective diameter: nobody will find it.',
     })
     expect(at(-3000)).toMatchObject({ code: 'fits', share: 0.278365313 })
     expect(at(8000)).toMatchObject({ code: 'tight' })

@@ -41,7 +41,7 @@ const verdicts = {
 }
 export type VerdictCode = keyof typeof verdicts
 export const verdictSentence = (code: VerdictCode, share: number): string =>
-  `The lead error eats ${Number((share * 100).toPrecision(2))} % of the tolerance: ${verdicts[code]}.`
+  `The lead error eats ${Number((share * 100).toPrecision(2))} % of the tolerance of the effective diameter: ${verdicts[code]}.`
 
 /** The sentence for the names of the threads that fit, likeliest first. */
 export const recognitionSentence = (names: readonly string[]): string =>

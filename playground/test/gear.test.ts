@@ -255,6 +255,18 @@ test('the sheet prints on one page, the table of a large gear with it', async ()
     expect(await page.locator(part).first().isVisible(), part).toBe(false)
 })
 
+test('a gear whose form gearcutting does not know has no sheet, and the page says why', async () => {
+  const { page, errors } = await visit()
+  await toTheGear(page)
+  await unfold(page)
+  await page.fill('#f-kinds-0-angle', '8')
+  await wait(page, '#sheet-gear .wrong:has-text("No sheet: ")')
+  expect(await text(page.locator('#sheet-gear .wrong'))).toContain('10 to 30')
+  await page.fill('#f-kinds-0-angle', '14.5')
+  await wait(page, '.gear-sheet')
+  await nothingWrong(page, errors)
+})
+
 test('outline files: SVG that stands alone, DXF whose library comes on demand', async () => {
   const { page, errors } = await visit()
   const asked: string[] = []

@@ -1,10 +1,11 @@
 import { outlineSvg } from '@trainwright/gearcutting'
+import { gather, type Problem } from '@trainwright/measures'
 import { errorFigures, sizeOf, trainInLine } from '@trainwright/sheet'
 import type { Gear, ThreadWanted, Train } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
 import { putIn } from '../state/box.js'
 import { gearDesk } from '../state/gear-desk.js'
-import { type GearWork, gearWork } from '../state/gear-work.js'
+import { type GearWork, gearWork, sentences } from '../state/gear-work.js'
 import type { Row } from '../state/proposals.js'
 import { headOf } from '../state/typed-making.js'
 import { gearsInFull, threadInFull } from '../words-making.js'
@@ -131,7 +132,11 @@ export class GearSheetPart extends Part {
     const { desk, row } = this
     const { making } = gearDesk(desk).read
     const trains = this.#opens.map(({ train }) => train)
-    const work = gearWork(this.#gear, trains, making, headOf(desk.job.typed.value.workshop.making))
+    const problems: Problem[] = []
+    const work = gather(problems, () =>
+      gearWork(this.#gear, trains, making, headOf(desk.job.typed.value.workshop.making)),
+    )
+    if (!work) return html`<p>${mark(`No sheet: ${sentences(problems)}`)}</p>`
     const { sheet } = work
     return html`<article class="gear-sheet" aria-label=${sheet.title}>
       <div class="gear-head">

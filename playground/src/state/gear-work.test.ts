@@ -1,3 +1,4 @@
+import { InputError } from '@trainwright/measures'
 import type { Gear, Train } from '@trainwright/trains'
 import { findTrains } from '@trainwright/trains'
 import { describe, expect, it } from 'vitest'
@@ -55,6 +56,13 @@ describe('gearWork', () => {
     const { sheet, outline } = gearWork(gear(44), [], making(odd), undefined)
     expect([sheet.bore, sheet.cutter.owned]).toEqual([null, null])
     expect(outline!.loops.map(({ name }) => name)).toEqual(['teeth'])
+  })
+
+  it.each([
+    ['a pressure angle', { ...gear(44), pressureAngle: 8 }, []],
+    ['a mate', gear(44), [train([44, 1100, 40], '220 tpi')]],
+  ])('refuses %s that gearcutting does not know, naming it', (_, odd, opened) => {
+    expect(() => gearWork(odd, opened, making(), undefined)).toThrow(InputError)
   })
 
   it('says which cutter to get when none is owned for the size', () => {

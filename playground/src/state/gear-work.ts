@@ -6,7 +6,7 @@ import {
   type Outline,
   outline,
 } from '@trainwright/gearcutting'
-import { InputError } from '@trainwright/measures'
+import { gather, type Problem } from '@trainwright/measures'
 import { moduleOf } from '@trainwright/sheet'
 import { type GearSheet, gearSheet } from '@trainwright/sheet/gear'
 import type { Gear, Head, Train } from '@trainwright/trains'
@@ -45,17 +45,19 @@ function matesOf(gear: Gear, trains: readonly Train[]): number[] {
   return [...mates].sort((a, b) => a - b)
 }
 
+export const sentences = (problems: readonly Problem[]): string => problems.map(({ message }) => message).join(' ')
+
 function drawn(gear: Gear, bore: Making['bore']): Pick<GearWork, 'outline' | 'refused'> {
   const hole = bore && { bore: bore.bore, ...(bore.keyway && { keyway: bore.keyway }) }
-  try {
-    return { outline: outline({ ...sizeOf(gear), ...hole }), refused: '' }
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error
-    return { outline: null, refused: error.problems.map(({ message }) => message).join(' ') }
-  }
+  const problems: Problem[] = []
+  const found = gather(problems, () => outline({ ...sizeOf(gear), ...hole }))
+  return { outline: found ?? null, refused: sentences(problems) }
 }
 
-/** Works out how this gear is made, and how it runs in these trains. */
+/**
+ * Works out how this gear is made, and how it runs in these trains.
+ * @throws InputError for a gear, or a mate, of which gearcutting knows nothing: a box may hold odder ones.
+ */
 export function gearWork(gear: Gear, trains: readonly Train[], making: Making, head: Head | undefined): GearWork {
   const { bore, cutters } = making
   return {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import demo from '../../../test-data/demo-workshop.json' with { type: 'json' }
 import { chartSheet } from './chart-sheet.js'
 import { sheetLines } from './lines.js'
+import { settingName } from './places.js'
 import { plain, readDemo } from './testing/demo.js'
 import { printed, spoilt } from './testing/leaves.js'
 
@@ -56,6 +57,11 @@ describe('a chart', () => {
       'low, setting 1 of 2, ratio 1',
     )
     expect(chartSheet(makeChart(open, third), third).rows[0]!.setting).toBeNull()
+    // One way only needs no word, unless it does something.
+    expect(settingName([{ ratio: '1' }], 0)).toBeNull()
+    expect(settingName([{ ratio: '1/2' }], 0)).toBe('setting 1 of 1, ratio 1/2')
+    expect(settingName([{ ratio: '1', reverses: true }], 0)).toBe('setting 1 of 1, ratio 1, reverses')
+    expect(settingName([{ ratio: '1', reverses: true, name: 'tumbler' }], 0)).toBe('tumbler')
   })
 
   it('shows what a gear yet to be made would add', () => {

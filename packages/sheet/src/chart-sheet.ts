@@ -2,8 +2,8 @@ import type { ChartRow, Lathe, ThreadWanted, Train } from '@trainwright/trains'
 import type { ChartLine, ChartSheet, ChartSheetOptions } from './chart-contract.js'
 import { bothWays, pitchFigure } from './figure.js'
 import { errorFigures } from './figures.js'
-import { gearName, settingName } from './mount.js'
-import { trainInLine } from './places.js'
+import { gearName } from './mount.js'
+import { settingName, trainInLine } from './places.js'
 
 const joined = (parts: readonly (string | false | null | undefined)[], by: string): string =>
   parts.filter(Boolean).join(by)

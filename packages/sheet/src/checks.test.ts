@@ -127,7 +127,7 @@ describe('measuring', () => {
     expect(wires(30).correction).toMatchObject({ applied: true })
     expect(wires(30).text).toContain("lead angle's")
     expect(wires(12).correction).toMatchObject({ applied: false })
-    expect(wires(12).text).toContain('past what the correction holds for')
+    expect(wires(12).text).toContain('past the correction')
     const [within, beyond] = [wires(30), wires(12)]
     expect(within.over.mm - within.correction!.adds.mm - (30 - 1.948557)).toBeCloseTo(
       beyond.over.mm - (12 - 1.948557),

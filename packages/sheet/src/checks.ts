@@ -72,7 +72,7 @@ function goingBack({ workshop: { lathe } }: Asked, open: DialAnswer | 'none'): C
   const how = closed ? `stop, then turn the spindle backwards${hand}` : 'open the half nuts and wind the carriage back'
   return {
     code: 'return',
-    text: `After each pass: withdraw the tool, ${how}; start so far back that moving forward takes up the backlash before the tool reaches the work.`,
+    text: `After each pass: withdraw the tool, ${how}; start so far back that moving forward takes up the backlash before it cuts.`,
     source: closed ? `${JONES}; by hand: ${PRACTICE}` : JONES,
   }
 }

@@ -14,6 +14,7 @@ export {
   type PlacedGear,
   placesOf,
   type Role,
+  settingName,
   sizeOf,
   type Turning,
   trainInLine,

@@ -14,7 +14,7 @@ function wireCheck({ workshop }: Asked, { how, limits }: ThreadRead, aim: number
   const owned = nearestWire({ ...how, wires: workshop.wires ?? [] })
   if (!owned) {
     const [least, greatest] = range([sizes.least, sizes.greatest])
-    const text = `None of your wires touches the flanks: get three of ${span([least, greatest])}, best ${both(best)}.`
+    const text = `No wire told touches the flanks: get three of ${span([least, greatest])}, best ${both(best)}.`
     return { code: 'no-wire', best, least, greatest, text, source: GEOMETRY }
   }
   const over = { ...how, wire: owned.wire }
@@ -28,7 +28,7 @@ function wireCheck({ workshop }: Asked, { how, limits }: ThreadRead, aim: number
   const told = correction
     ? applied
       ? ` The lead angle's ${both(correction.adds)} is in it.`
-      : ` The lead angle is past what the correction holds for (it would add ${both(correction.adds)}): measure a master of the same lead beside it.`
+      : ` The lead angle is past the correction (it would add ${both(correction.adds)}): measure a master of the same lead beside it.`
     : ''
   return {
     code: 'wires',
@@ -58,8 +58,7 @@ export function measuringChecks(asked: Asked, read: ThreadRead, aim: number): Ch
     return [{ code: 'try-mate', text, source: PRACTICE }, size]
   }
   if (read.sizes.angle === 0) {
-    const text =
-      'No wire rests on upright flanks: measure the width of the groove, and the root by calipers with thin jaws.'
+    const text = 'No wire rests on upright flanks: measure the width of the groove, and the root by thin calipers.'
     return [{ code: 'no-flanks', text, source: PRACTICE }, size]
   }
   return [wireCheck(asked, read, aim), size]

@@ -1,11 +1,11 @@
-import type { FixedDrive, Gear, GearRef, ShaftName, Train } from '@trainwright/trains'
+import type { Gear, GearRef, ShaftName, Train } from '@trainwright/trains'
 import { gearChanges } from './changes.js'
 import type { GearName, GearsToMount, MeshToSet, MountedShaft, SheetOptions } from './contract.js'
 import { gearsInWords, gearsOn } from './describe.js'
 import { drawTrain, type TrainDrawing } from './drawing.js'
 import { amount, both, type Length, length, named } from './figure.js'
 import type { Asked } from './job.js'
-import { isMixed, moduleOf, sizeOf, trainInLine } from './places.js'
+import { isMixed, moduleOf, settingName, sizeOf, trainInLine } from './places.js'
 import { PRACTICE } from './sources.js'
 
 const nameOf = (teeth: number, size: string | null): GearName => ({
@@ -14,13 +14,6 @@ const nameOf = (teeth: number, size: string | null): GearName => ({
   text: size ? `${teeth} (${size})` : String(teeth),
 })
 export const gearName = (gear: Gear): GearName => nameOf(gear.teeth, sizeOf(gear))
-
-/** Null for the only way there is, when it has no name. */
-export function settingName(ways: readonly FixedDrive[] | undefined, index: number): string | null {
-  const way = ways?.[index]
-  if (way?.name) return way.name
-  return way && ways.length > 1 ? `setting ${index + 1} of ${ways.length}, ratio ${way.ratio}` : null
-}
 
 function shaftOf(drawing: TrainDrawing, index: number, shaft: ShaftName): MountedShaft {
   const { letter, name, turning, setting } = drawing.shafts[index]!

@@ -1,4 +1,4 @@
-import type { Gear, Lathe, ShaftName, Train } from '@trainwright/trains'
+import type { FixedDrive, Gear, Lathe, ShaftName, Train } from '@trainwright/trains'
 
 /** Which way a shaft turns, seen from the gear end of the lathe with the spindle running forward (clockwise). */
 export type Turning = 'clockwise' | 'anticlockwise'
@@ -52,6 +52,15 @@ export function placesOf(lathe: Lathe, train: Train): Place[] {
       }),
     }
   })
+}
+
+/** What a drive or a setting of the gearbox is called; null for the only way there is, when it goes straight through. */
+export function settingName(ways: readonly FixedDrive[] | undefined, index: number): string | null {
+  const way = ways?.[index]
+  if (!way) return null
+  const { name, ratio, reverses } = way
+  if (name || (!ways[1] && ratio === '1' && !reverses)) return name || null
+  return `setting ${index + 1} of ${ways.length}, ratio ${ratio}${reverses ? ', reverses' : ''}`
 }
 
 /** The module in mm, also of a gear that is known by its diametral pitch. */

@@ -28,7 +28,7 @@ function fitOf({ train }: Asked, { how, sizes, limits }: ThreadRead): Fit | null
   if (sizes.angle === 0) return fit
   const error = { form, errorPpm: train.errorPpm, engagement }
   fit.onEffective = named('On the effective diameter', trace(leadErrorEffect(error).onEffective))
-  fit.verdict = 'Give a class or an allowance to judge that.'
+  fit.verdict = 'Give a class or an allowance to judge it.'
   if (!limits) return fit
   const [least, greatest] = limits.effective
   const tolerance = greatest - least

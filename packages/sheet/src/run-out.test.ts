@@ -67,7 +67,7 @@ describe('run-out', () => {
   it('says what to do when nothing serves, or little is known', () => {
     const text = (lathe: Partial<Lathe>, work: Partial<ThreadWork> | null) =>
       sheet(lathe, { pitch: '1.5 mm' }, work).runOut.text
-    expect(text({ speeds: [500] }, { groove: 2 })).toContain('No speed of the lathe serves: turn the spindle by hand.')
+    expect(text({ speeds: [500] }, { groove: 2 })).toContain('No speed serves: turn the spindle by hand.')
     expect(text({}, { groove: 2 })).toContain('Take a speed below that.')
     expect(text({ speeds: [50] }, null)).toContain('No groove is given')
   })

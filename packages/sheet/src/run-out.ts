@@ -17,12 +17,10 @@ const byHand = new Set(['fast-leadscrew', 'steep-step-up'])
 
 function speedWords({ limit, speeds }: Pick<RunOut, 'limit' | 'speeds'>, { cautions }: Train): string {
   if (cautions.some(({ code }) => byHand.has(code))) return 'This train steps up: turn it by the leadscrew, by hand.'
-  if (!limit) return 'No groove is given: run as slow as it goes.'
+  if (!limit) return 'No groove is given: run at the slowest.'
   if (speeds.length === 0) return 'Take a speed below that.'
   const serving = speeds.filter(({ serves }) => serves).map(({ speed }) => speed.text)
-  return serving.length > 0
-    ? `These serve: ${serving.join(', ')}.`
-    : 'No speed of the lathe serves: turn the spindle by hand.'
+  return serving.length > 0 ? `These serve: ${serving.join(', ')}.` : 'No speed serves: turn the spindle by hand.'
 }
 
 /** Names what is wrong with groove, tool and reaction; no lead is too long or too short for them. */

@@ -26,6 +26,11 @@ describe('what a lead error does', () => {
     expect(leadErrorEffect({ form: 'metric', errorPpm: 0, engagement: 8 })).toEqual({ axial: 0, onEffective: 0 })
   })
 
+  it('may be many times the lead: a train can be so far off', () => {
+    expect(leadErrorEffect({ form: 'metric', errorPpm: 5e6, engagement: 2 }).axial).toBe(10)
+    expect(leadErrorVerdict({ form: 'metric', errorPpm: 5e6, engagement: 2, tolerance: 0.1 }).code).toBe('will-not-fit')
+  })
+
   it('is judged by the share of the tolerance that it eats', () => {
     // M6 6g: Td2 0.112 mm.
     const at = (errorPpm: number) => leadErrorVerdict({ form: 'metric', errorPpm, engagement: 6, tolerance: 0.112 })

@@ -14,8 +14,8 @@ function read(q: { form: Form; engagement: number }): { ask: Checks; half: numbe
 /**
  * What a lead error comes to over the engagement: `axial`, mm, with the error's own sign, and `onEffective`, mm, by which
  * the screw acts too large (a nut too small) on the effective diameter: cot(half the angle) x |axial|, of either sign
- * (1.732 at 60, 1.921 at 55, 2.273 at 47.5 degrees; NPL, Notes on Screw Gauges, from memory). The error is -1000000 to
- * 1000000 ppm, the engagement above 0, up to 10000 mm.
+ * (1.732 at 60, 1.921 at 55, 2.273 at 47.5 degrees; NPL, Notes on Screw Gauges, from memory). The error is -1e6 to
+ * 1e12 ppm, the engagement above 0, up to 10000 mm.
  * @throws InputError for a square thread, whose upright flanks turn a lead error into lost backlash only.
  */
 export function leadErrorEffect(q: { form: Form; errorPpm: number; engagement: number }): {
@@ -23,7 +23,7 @@ export function leadErrorEffect(q: { form: Form; errorPpm: number; engagement: n
   onEffective: number
 } {
   const { ask, half, engagement } = read(q)
-  const ppm = ask.number('errorPpm', -1e6, 1e6)
+  const ppm = ask.number('errorPpm', -1e6, 1e12)
   ask.done()
   const axial = (ppm / 1e6) * engagement
   return rounded({ axial, onEffective: Math.abs(axial) * cot(half) })

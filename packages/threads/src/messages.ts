@@ -37,7 +37,7 @@ const verdicts = {
   negligible: 'nobody will find it',
   fits: 'it fits if the rest is cut with care',
   tight: 'cut the effective diameter near its least',
-  'will-not-fit': 'the parts bind; find a closer train or engage less thread',
+  'will-not-fit': 'it binds; find a closer train or engage less thread',
 }
 export type VerdictCode = keyof typeof verdicts
 export const verdictSentence = (code: VerdictCode, share: number): string =>

@@ -122,7 +122,7 @@ export const obstacle = {
     code: 'too-many' as const,
     pairs,
     stages,
-    message: `About ${pairs.toLocaleString('en')} pairs of gear products would have to be looked at; ${(50_000_000).toLocaleString('en')} is the bound. ${stages} stage${stages > 1 ? 's' : ''} at most would do, or a smaller tolerance.`,
+    message: `About ${pairs.toLocaleString('en')} pairs of gear products would have to be looked at; ${(50_000_000).toLocaleString('en')} is the bound. ${stages} stage${stages > 1 ? 's' : ''} at most would do (studs: ${stages - 1}), or a smaller tolerance.`,
   }),
 }
 

@@ -58,6 +58,8 @@ export function worded(notice: Notice): string {
       return 'Changed in another tab of this page; the newest stands. Undo brings back what was here.'
     case 'gone':
       return 'Another tab removed this workshop. It is kept again as soon as you type.'
+    case 'left':
+      return 'Back to your own. Undo brings back the question from the link, as you changed it.'
     case 'not-kept':
       return NOT_KEPT
     case 'copied':

@@ -313,6 +313,43 @@ describe('a question from a link', () => {
     expect([tab.names, tab.name, tab.pitch]).toEqual([['Mine'], 'Mine', demo().threads[0]!.pitch])
   })
 
+  it('left after it was typed on comes back by undo, as it was typed on, until something else is typed', () => {
+    const tab = openTab(memory())
+    tab.job.put('name', 'Mine')
+    visit(tab)
+    tab.keeper.leave()
+    expect([tab.notice, tab.keeper.steps.back]).toEqual([undefined, 1])
+    visit(tab)
+    tab.job.put('wanted.pitch', '8 mm')
+    tab.keeper.leave()
+    expect([tab.name, tab.notice, tab.keeper.steps.back]).toEqual(['Mine', 'left', 2])
+    tab.keeper.undo()
+    expect([tab.name, tab.pitch, tab.keeper.value.visiting]).toEqual(['Theirs', '8 mm', true])
+    expect(recall(new Drawer(() => memory()), new Drawer(() => tab.session)).visit).toMatchObject({
+      link: '#question=x',
+    })
+    tab.keeper.undo()
+    expect(tab.pitch).toBe('9 mm')
+    tab.keeper.redo()
+    tab.keeper.leave()
+    tab.wait()
+    tab.job.put('name', 'Mine still')
+    tab.keeper.undo()
+    expect([tab.name, tab.keeper.value.visiting]).toEqual(['Mine', false])
+  })
+
+  it('takes the place of another, and undo brings that back as it was typed on', () => {
+    const tab = openTab(memory())
+    visit(tab)
+    tab.job.put('wanted.pitch', '8 mm')
+    tab.keeper.visit(named('Another'), splitTyped(demo()).page, '#question=y')
+    expect(tab.name).toBe('Another')
+    tab.keeper.undo()
+    expect([tab.name, tab.pitch, tab.keeper.value.visiting]).toEqual(['Theirs', '8 mm', true])
+    tab.keeper.leave()
+    expect(tab.name).toBe(FIRST)
+  })
+
   it('a second one leaves one’s own in safety as well', () => {
     const tab = openTab(memory())
     tab.job.put('name', 'Mine')

@@ -29,7 +29,7 @@ const LOOKS = [`${PAGE}/thread`]
 /** What there is to tell of the keeping; worded elsewhere. `what` is a part of what is typed, or a name. */
 export type Notice =
   | { code: 'undone' | 'redone' | 'removed' | 'opened'; what: string }
-  | { code: 'elsewhere' | 'gone' | 'not-kept' | 'copied' | 'no-link' }
+  | { code: 'elsewhere' | 'gone' | 'left' | 'not-kept' | 'copied' | 'no-link' }
   | { code: 'refused'; from: 'file' | 'link'; refusal: Refusal }
 
 export interface Keeping {
@@ -39,6 +39,12 @@ export interface Keeping {
   /** The question came with a link, and nothing of it is kept beyond this tab. */
   visiting: boolean
   notice: Notice | null
+}
+
+interface Left {
+  held: Held
+  history: History
+  link: string
 }
 
 interface Way {
@@ -61,6 +67,8 @@ export class Keeper extends Store<Keeping> {
   #own: { held: Held; history: History } | null = null
   /** The link that brought it. */
   #link = ''
+  /** A question from a link that was typed on and left: undo goes back to it, as long as no other step was made. */
+  #left: Left | null = null
 
   constructor(
     held: Held,
@@ -78,7 +86,8 @@ export class Keeper extends Store<Keeping> {
   }
 
   get steps(): { back: number; forth: number } {
-    return this.#history.steps
+    const { back, forth } = this.#history.steps
+    return { back: back + (this.#left ? 1 : 0), forth }
   }
 
   say(notice: Notice | null): void {
@@ -131,7 +140,13 @@ export class Keeper extends Store<Keeping> {
 
   undo(): void {
     this.absorb()
-    this.#move('undo', 'undone')
+    if (this.#left) this.#return(this.#left)
+    else this.#move('undo', 'undone')
+  }
+
+  #return({ held, history, link }: Left): void {
+    this.#visit(history, link)
+    this.#go(held, { notice: { code: 'undone', what: '' } })
   }
 
   redo(): void {
@@ -191,23 +206,33 @@ export class Keeper extends Store<Keeping> {
     this.#go(holding([...parts, [PAGE, own]], one, key), { step: '', notice })
   }
 
-  /** Shows a question that came with a link, and leaves alone what is the person's own. */
+  /** Shows a question that came with a link, and leaves alone what is the person's own; what came before is a step. */
   visit(shop: Shop, page: Page, link: string): void {
+    const step = this.#own ? { step: '' } : {}
+    this.#visit(this.#own ? this.#history : new History(this.now), link)
+    this.#go(holding([[PAGE, page]], shop, VISIT), step)
+  }
+
+  #visit(history: History, link: string): void {
+    this.#left = null
     this.#link = link
     this.#own ??= { held: this.value.held, history: this.#history }
-    this.#history = new History(this.now)
-    this.#go(holding([[PAGE, page]], shop, VISIT))
+    this.#history = history
   }
 
   /** Back to what is the person's own. */
   leave(): void {
     if (!this.#own) return
     const { held, history } = this.#own
+    const left = { held: this.value.held, history: this.#history, link: this.#link }
     this.#own = null
     this.#history = history
     this.tab.put(VISIT, undefined)
     this.#go(held, { stored: true })
     this.absorb()
+    if (left.history.steps.back === 0) return
+    this.#left = left
+    this.say({ code: 'left' })
   }
 
   /** Makes the question from the link the person's own. */
@@ -222,6 +247,7 @@ export class Keeper extends Store<Keeping> {
     const keys = changedKeys(before.parts, after.parts)
     if (step !== undefined && placeOf(before.parts, after.parts)) {
       this.#history.note(replaced(before, keys), step)
+      this.#left = null
       this.demo = false
     }
     const kept = stored ? this.value.kept : this.#put(keys, after)

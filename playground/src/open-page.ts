@@ -4,6 +4,7 @@ import { type Arrival, receive, watchAddress, watchTabs } from './arrival.js'
 import './elements/tw-app.js'
 import type { Desk } from './elements/base.js'
 import { fitPaper } from './elements/fit-paper.js'
+import { keepFocus } from './elements/keep-focus.js'
 import { allDrawn } from './elements/turns.js'
 import type { App } from './elements/tw-app.js'
 import { undoKeys } from './elements/undo-keys.js'
@@ -64,6 +65,7 @@ export function openPage({ drawer, tab, recalled, came, held, worker, job }: Beg
   app.wide = matchMedia('(min-width: 60rem)').matches
   document.body.append(app)
   fitPaper(app)
+  keepFocus(app)
   // It is drawn in pieces, and shown when they are together: nothing jumps.
   void allDrawn().then(() => {
     app.setAttribute('data-drawn', '')

@@ -9,7 +9,17 @@ import { inWords, pitchHint, spoken, stamp, verdict } from './words.js'
 const answerTo = (thread: number): Answer & { search: TrainSearch } => {
   const { question } = ask({ ...demo(), thread })
   const search = findTrains(question.workshop, question.wanted, question.options)
-  return { search, question, misfit: null, current: true, working: false, problems: [], failure: null }
+  return {
+    search,
+    question,
+    misfit: null,
+    current: true,
+    working: false,
+    progress: 0,
+    stopped: false,
+    problems: [],
+    failure: null,
+  }
 }
 
 describe('the demo', () => {

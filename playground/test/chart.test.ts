@@ -9,7 +9,7 @@ test.each(screens)('the chart of the wish list, with what a gear more would add,
   await page.click('#tab-chart')
   await wait(page, '.chart tr[data-added]')
   expect(await page.locator('.chart tbody tr').count()).toBe(7)
-  expect(await text(page.locator('.search-line'))).toBe('The box cuts 2 of 7 threads.')
+  expect(await text(page.locator('#sheet-chart .search-line'))).toBe('The box cuts 2 of 7 threads.')
   expect(await text(page.locator('.chart tr:has-text("M6")'))).toContain('24 → 80, 63 → 60')
   expect(await text(page.locator('.chart tr:has-text("26 tpi")'))).toContain('LH')
   const added = page.locator('.chart tr[data-added]')
@@ -34,7 +34,7 @@ test('with a pair yet to be made, each row names what it needs', async () => {
   await wait(page, '.options label:has-text("A pair") input:checked')
   await page.click('#tab-chart')
   await wait(page, '.chart + .set-note:has-text(" or ")')
-  await wait(page, '.search-line[data-state=current]')
+  await wait(page, '#sheet-chart .search-line[data-state=current]')
   const labels = await added.evaluateAll((rows) =>
     rows.map((row) =>
       ['.chart-with', '.chart-train'].map((part) => row.querySelector(part)!.textContent!.match(/\d+/g)!),

@@ -51,12 +51,45 @@ test('drives: a tumbler that reverses gives a left-hand thread without an idler'
   const { page } = await visit()
   await unfold(page)
   await page.click('text=+ Add a drive')
-  await page.fill('#f-lathe-drives-0-name', 'tumbler back')
-  await page.click('.setting label:has-text("Reverses")')
+  // To reverse is one way more: that without it is still there.
+  expect(await page.inputValue('#f-lathe-drives-0-name')).toBe('straight')
+  await page.fill('#f-lathe-drives-1-name', 'tumbler back')
+  await page.click('.setting label:has-text("Reverses") >> nth=1')
+  await wait(page, '.block-gears:has-text("with straight")')
   await page.click('.options label:has-text("Left") >> nth=0')
   await wait(page, '.block-hand dd:text-is("left")')
-  expect(await titleBlock(page)).toContain('set tumbler back')
+  expect(await titleBlock(page)).toContain('with tumbler back')
   expect(await text(page.locator('.set-up tbody').first())).toContain('anticlockwise')
+})
+
+test('a setting without a name is told by what it does: a reverse that is not seen cuts the other hand', async () => {
+  const { page } = await visit()
+  await unfold(page)
+  await page.click('text=+ Add a drive')
+  await page.click('.setting >> nth=0 >> text=Remove')
+  // The key that was pressed is gone: the next of its kind is at hand.
+  expect(await page.evaluate(() => document.activeElement?.textContent?.trim().replace(/\s+/g, ' '))).toBe(
+    'Remove setting 1',
+  )
+  await page.click('.setting label:has-text("Reverses")')
+  await wait(page, '.block-gears:has-text("reverses")')
+  await wait(page, '.part-gears:has-text("setting 1 of 1, ratio 1, reverses")')
+})
+
+test('a fold with a mistake in it opens once, and stays closed when it is closed', async () => {
+  const { page } = await visit()
+  await unfold(page)
+  await page.fill('#f-lathe-centreDistance', 'wide')
+  await note(page, 'lathe-centreDistance').waitFor()
+  await page.locator('[data-fold=lathe] > summary').click()
+  await page.fill('#f-wanted-pitch', '1.5 mm')
+  await wait(page, '.verdict[data-state=old]')
+  await page.waitForTimeout(1000)
+  expect(await page.locator('[data-fold=lathe]').getAttribute('open')).toBeNull()
+  await page.fill('#f-wanted-pitch', '1..5')
+  await page.fill('#f-wanted-tolerance-ppm', 'x')
+  await page.waitForTimeout(1000)
+  expect(await page.locator('[data-fold=lathe]').getAttribute('open')).toBeNull()
 })
 
 test('a reload keeps everything as it was typed', async () => {

@@ -27,7 +27,7 @@ async function toTheGear(page: Page): Promise<void> {
   await wait(page, '.gear-sheet')
 }
 const gearBlock = (page: Page) => text(page.locator('.gear-sheet .title-block'))
-const current = (page: Page) => wait(page, '.search-line[data-state=current]')
+const current = (page: Page) => wait(page, '#sheet-gear .search-line[data-state=current]')
 const tooSmall = (page: Page) =>
   page.locator('button, summary, select, label:has(> input), input[type=text], textarea').evaluateAll((all) =>
     all
@@ -46,7 +46,9 @@ describe.each(screens)('on a %s', (_, size) => {
     expect(top).toBeGreaterThanOrEqual(0)
     expect(top).toBeLessThan(100)
     // 11 tpi on a leadscrew of 8 tpi: 8/11, and 44 is the smallest of these gears that the head divides.
-    expect(await text(page.locator('.search-line'))).toContain('44 teeth: with it the box cuts 11 tpi Tripod head.')
+    expect(await text(page.locator('#sheet-gear .search-line'))).toContain(
+      '44 teeth: with it the box cuts 11 tpi Tripod head.',
+    )
     const block = await gearBlock(page)
     for (const figure of [
       '44 teeth',
@@ -75,10 +77,10 @@ describe.each(screens)('on a %s', (_, size) => {
     expect(await titleBlock(page)).toContain('44')
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('sheet-train')
     await page.click('#tab-gear')
-    await wait(page, '.search-line:has-text("The box cuts 11 tpi Tripod head now.")')
+    await wait(page, '#sheet-gear .search-line:has-text("The box cuts 11 tpi Tripod head now.")')
     await nothingWrong(page, errors)
     await page.locator('.strip .key', { hasText: 'Undo' }).click()
-    await wait(page, '.search-line:has-text("44 teeth: with it")')
+    await wait(page, '#sheet-gear .search-line:has-text("44 teeth: with it")')
     expect(await page.inputValue('#f-kinds-0-line')).toMatch(/ 80$/)
   })
 })
@@ -106,7 +108,7 @@ describe('what the owner has', () => {
         await note(page, `making-${field}`).waitFor()
       expect(await text(note(page, 'making-most'))).toContain('write the smaller count first')
       expect(await text(note(page, 'making-plates'))).toContain('has no circles')
-      expect(await text(page.locator('.search-line'))).toContain('Old answer')
+      expect(await text(page.locator('#sheet-gear .search-line'))).toContain('Old answer')
       expect(await page.locator('.gear-sheet').count()).toBe(1)
       expect(await tooSmall(page)).toEqual([])
       await nothingWrong(page, errors)
@@ -287,9 +289,34 @@ test('outline files: SVG that stands alone, DXF whose library comes on demand', 
   expect(errors).toEqual([])
 })
 
+const many = (least: number, most: number) => Array.from({ length: most - least + 1 }, (_, i) => least + i).join(' ')
+
+test('a long search for trains shows how far it is, and is stopped at once; too long a one is refused', async () => {
+  const { page, errors } = await visit()
+  await page.fill('#f-kinds-0-line', many(20, 79))
+  await page.fill('#f-lathe-studs', '3')
+  await page.fill('#f-wanted-pitch', '0.7 mm')
+  await page.click('#sheet-train .search-line button:has-text("Stop")')
+  await wait(page, '#sheet-train .search-line:has-text("The search was stopped.")')
+  expect(await page.locator('progress').count()).toBe(0)
+  expect(await page.evaluate(() => document.activeElement === document.body)).toBe(false)
+  await nothingWrong(page, errors)
+  await page.click('text=Search again')
+  await page.locator('progress').waitFor()
+  await page.fill('#f-wanted-tolerance-ppm', '20000')
+  await wait(page, '#sheet-train .search-line:has-text("Too many trains to look through")')
+  expect(await page.locator('text=Which gear should I make?').count()).toBe(0)
+  expect(await text(page.locator('.why'))).toContain('is the bound')
+  for (const sheet of ['gear', 'chart']) {
+    await page.click(`#tab-${sheet}`)
+    await wait(page, `#sheet-${sheet} .search-line:has-text("Too many trains to look through")`)
+  }
+  await nothingWrong(page, errors)
+})
+
 test('a long search shows how far it is, and is stopped at once', async () => {
   const { page, errors } = await visit()
-  await page.fill('#f-kinds-0-line', Array.from({ length: 40 }, (_, i) => 20 + i).join(' '))
+  await page.fill('#f-kinds-0-line', many(20, 59))
   await page.fill('#f-lathe-studs', '3')
   await thread(page, 'Tripod head')
   await page.fill('#f-wanted-pitch', '0.6543217 mm')
@@ -302,7 +329,7 @@ test('a long search shows how far it is, and is stopped at once', async () => {
   await page.click('.options label:has-text("A pair")')
   await page.locator('progress').waitFor()
   await nothingWrong(page, errors)
-  await page.click('.search-line button:has-text("Stop")')
+  await page.click('#sheet-gear .search-line button:has-text("Stop")')
   await wait(page, 'text=The search was stopped.')
   expect(await page.locator('progress').count()).toBe(0)
   await page.click('text=Search again')

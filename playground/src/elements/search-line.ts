@@ -4,7 +4,13 @@ import { when } from './fields.js'
 
 /** How a long search stands: the verdict, how far it is, and the key that stops it. Always the same height. */
 export function searchLine(
-  { answer, current, progress, stopped, failure }: Told<unknown, unknown>,
+  {
+    answer,
+    current,
+    progress,
+    stopped,
+    failure,
+  }: Pick<Told<unknown, unknown>, 'answer' | 'current' | 'progress' | 'stopped' | 'failure'>,
   verdict: string,
   { stop, again }: { stop: () => void; again: () => void },
 ): TemplateResult {

@@ -1,11 +1,12 @@
-import { errorFigures, leadFigures, trainInLine } from '@trainwright/sheet'
+import { errorFigures, leadFigures, settingName, trainInLine } from '@trainwright/sheet'
 import type { Train, Workshop } from '@trainwright/trains'
 import { html, type TemplateResult } from 'lit'
 import type { Answer } from '../state/answers.js'
 import { shownTrain, trainKey } from '../state/picked.js'
-import { stamp, verdict } from '../words.js'
+import { isTooMany, stamp, verdict } from '../words.js'
 import { Part } from './base.js'
 import { when } from './fields.js'
+import { searchLine } from './search-line.js'
 import { turnTo } from './turn-to.js'
 import './tw-drawing.js'
 import './tw-set-up.js'
@@ -37,9 +38,13 @@ export class AnswerPart extends Part {
       <ul>
         ${obstacles.map(({ message }) => html`<li>${message}</li>`)}
       </ul>
-      <p class="why-next">
-        <button type="button" class="go" @click=${() => void turnTo(this.desk, 'gear')}>Which gear should I make?</button>
-      </p>
+      ${when(
+        !isTooMany(search!),
+        () =>
+          html`<p class="why-next">
+            <button type="button" class="go" @click=${() => void turnTo(this.desk, 'gear')}>Which gear should I make?</button>
+          </p>`,
+      )}
       ${
         closest || misfit
           ? html`<fieldset class="trains">
@@ -47,7 +52,7 @@ export class AnswerPart extends Part {
               ${when(misfit, () => this.#lame(misfit!.train, `Cuts it, but does not fit. ${misfit!.obstacle?.message ?? ''}`, shown))}
               ${when(closest, () => this.#lame(closest!, 'Goes on, but is out of tolerance.', shown))}
             </fieldset>`
-          : html`<p>Nothing from this box goes on.</p>`
+          : when(!isTooMany(search!), () => html`<p>Nothing from this box goes on.</p>`)
       }
     </section>`
   }
@@ -61,7 +66,7 @@ export class AnswerPart extends Part {
     const word = stamp(answer, train)
     const wanted = answer.question!.wanted
     const lathe = answer.question!.workshop.lathe
-    const settings = [lathe.drives?.[train.drive]?.name, lathe.gearbox?.[train.gearbox]?.name]
+    const settings = [settingName(lathe.drives, train.drive), settingName(lathe.gearbox, train.gearbox)]
       .filter(Boolean)
       .join(', ')
     return html`<dl class="title-block">
@@ -79,7 +84,7 @@ export class AnswerPart extends Part {
       </div>
       <div class="block-gears">
         <dt>Gears</dt>
-        <dd>${trainInLine(train)}${when(settings, () => html` <span class="minor">set ${settings}</span>`)}</dd>
+        <dd>${trainInLine(train)}${when(settings, () => html` <span class="minor">with ${settings}</span>`)}</dd>
       </div>
       <div class="block-hand">
         <dt>Hand</dt>
@@ -105,10 +110,13 @@ export class AnswerPart extends Part {
     const { desk } = this
     const answer = desk.job.answers.value
     const train = shownTrain(answer, desk.picked.value)
-    const { search, question, current } = answer
+    const { search, question } = answer
     const loose = desk.shown.value.get('') ?? []
     return html`<h2 class="unseen">Answer</h2>
-      <p class="verdict" data-state=${current ? 'current' : search ? 'old' : 'none'}>${verdict(answer)}</p>
+      ${searchLine({ ...answer, answer: search, progress: answer.working ? answer.progress : null }, verdict(answer), {
+        stop: () => desk.job.answers.stop(),
+        again: () => desk.job.again(),
+      })}
       ${loose.map(({ path, message }) => html`<p class="wrong">${path}: ${message}</p>`)}
       ${when(search && search.trains.length === 0, () => this.#why(answer, train))}
       ${when(train && question, () => this.#train(answer, train!, question!.workshop))}

@@ -3,7 +3,7 @@ import { html } from 'lit'
 import { shopName } from '../keeping-words.js'
 import { shownTrain } from '../state/picked.js'
 import { withUnit } from '../state/read-text.js'
-import { spoken, stamp, verdict } from '../words.js'
+import { count, spoken, stamp, verdict } from '../words.js'
 import { workSummary } from '../words-work.js'
 import { Part } from './base.js'
 import { fold, idOf, when } from './fields.js'
@@ -18,6 +18,9 @@ import './tw-workshops.js'
 import './tw-work.js'
 import { allDrawn } from './turns.js'
 
+/** '1 stud', '2 studs'; whatever was typed. */
+const some = (n: string, what: string): string => `${n} ${what}${n.trim() === '1' ? '' : 's'}`
+
 /** ms of quiet before the answer is said to those who listen. */
 const PAUSE = 900
 
@@ -28,6 +31,9 @@ export class App extends Part {
   wide = false
   private said = ''
   #pause: ReturnType<typeof setTimeout> | undefined
+
+  /** Where something was wrong already. */
+  #pointed: string[] = []
 
   /** Whether the answer itself can be seen, so that it need not be told twice. */
   private inSight = false
@@ -57,10 +63,16 @@ export class App extends Part {
 
   /** Shows where something is wrong, once it has been drawn. */
   async #point(): Promise<void> {
-    if (this.desk.shown.value.size === 0) return
+    if (this.desk.shown.value.size === 0) {
+      this.#pointed = []
+      return
+    }
     await this.desk.answered
     await allDrawn()
-    const wrong = [...this.desk.shown.value.keys()]
+    // A fold that was closed since stays closed: only what is newly wrong is pointed at.
+    const all = [...this.desk.shown.value.keys()]
+    const wrong = all.filter((path) => !this.#pointed.includes(path))
+    this.#pointed = all
     this.#unfold(
       ...['lathe', 'kinds', 'mounted', 'wishes', 'making'].filter((name) =>
         wrong.some((path) => path.startsWith(name)),
@@ -83,12 +95,15 @@ export class App extends Part {
 
   #boxSummary(): string {
     const gears = this.desk.job.read.flatMap((kind) => kind ?? [])
-    return `${gears.reduce((sum, { count = 1 }) => sum + count, 0)} gears`
+    return count(
+      gears.reduce((sum, { count = 1 }) => sum + count, 0),
+      'gear',
+    )
   }
 
   #latheSummary(): string {
     const { leadscrew, studs, planes } = this.desk.job.typed.value.workshop.lathe
-    return `${withUnit(leadscrew.pitch)}${leadscrew.hand === 'left' ? ' left-hand' : ''}, ${studs} studs, ${planes} planes`
+    return `${withUnit(leadscrew.pitch)}${leadscrew.hand === 'left' ? ' left-hand' : ''}, ${some(studs, 'stud')}, ${some(planes, 'plane')}`
   }
 
   protected override render() {

@@ -57,8 +57,8 @@ export class GearSheetPart extends Part {
       const { outlineDxf } = await import('@trainwright/gearcutting/dxf')
       saveFile(`${this.#file}.dxf`, 'image/vnd.dxf', outlineDxf(work.outline!))
       this.failed = ''
-    } catch (error) {
-      this.failed = `The DXF file could not be made: ${(error as Error).message}`
+    } catch {
+      this.failed = 'What makes DXF files could not be loaded: try again when there is a network.'
     }
   }
 

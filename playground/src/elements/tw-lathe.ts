@@ -22,6 +22,9 @@ const what: Record<Settings, { heading: string; add: string; hint: string }> = {
   },
 }
 
+/** What there was before the first setting was added: it is still there beside it. */
+const straight = { ...blankDrive(), name: 'straight' }
+
 /** The lathe: what every owner knows first, the rest folded away. */
 export class LathePart extends Part {
   protected override follows() {
@@ -78,7 +81,7 @@ export class LathePart extends Part {
         </div>`,
       )}
       <p class="quiet-actions">
-        <button type="button" class="quiet" @click=${() => set([...list, blankDrive()])}>${add}</button>
+        <button type="button" class="quiet" @click=${() => set([...(list.length ? list : [straight]), blankDrive()])}>${add}</button>
       </p>`
   }
 

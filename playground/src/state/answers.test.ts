@@ -1,15 +1,24 @@
 import { InputError } from '@trainwright/measures'
-import { findTrains, type TrainSearch } from '@trainwright/trains'
-import { describe, expect, it } from 'vitest'
+import { findTrains, type ProgressListener, type TrainSearch } from '@trainwright/trains'
+import { describe, expect, it, vi } from 'vitest'
 import { demo } from '../demo.js'
 import { Answers } from './answers.js'
 import { type Asked, ask } from './ask.js'
+import type { Searcher } from './misfit.js'
 
 /** A worker whose answers are given by hand, one question at a time. */
 function handWorker() {
-  const open: { resolve: (search: TrainSearch) => void; reject: (error: unknown) => void }[] = []
+  const open: {
+    signal: AbortSignal
+    onProgress: ProgressListener
+    resolve: (search: TrainSearch) => void
+    reject: (error: unknown) => void
+  }[] = []
   const worker = {
-    findTrains: () => new Promise<TrainSearch>((resolve, reject) => open.push({ resolve, reject })),
+    findTrains: (...[, , , call]: Parameters<Searcher['findTrains']>) =>
+      new Promise<TrainSearch>((resolve, reject) =>
+        open.push({ signal: call!.signal!, onProgress: call!.onProgress!, resolve, reject }),
+      ),
     layOut: () => Promise.reject(new Error('not asked')),
   }
   return { worker, open }
@@ -74,6 +83,41 @@ describe('Answers', () => {
     open[0]!.reject(new InputError([{ ...problem('wanted.starts'), message: 'other' }, problem('wanted.pitch')]))
     await settled()
     expect(answers.value.problems).toEqual([problem('wanted.starts'), problem('wanted.pitch')])
+  })
+
+  it('is stopped by the owner, the last good answer staying as an old one, and asks again', async () => {
+    const { worker, open } = handWorker()
+    const answers = new Answers(worker)
+    void answers.ask(asked)
+    open[0]!.resolve(search)
+    await settled()
+    void answers.ask(asked)
+    answers.stop()
+    expect(open[1]!.signal.aborted).toBe(true)
+    open[1]!.reject(new DOMException('aborted', 'AbortError'))
+    await settled()
+    expect(answers.value).toMatchObject({ search, current: false, working: false, stopped: true, failure: null })
+    void answers.ask(asked)
+    open[2]!.resolve(search)
+    await settled()
+    expect(answers.value).toMatchObject({ current: true, stopped: false })
+  })
+
+  it('tells how far a long search is, and nothing of a short one', async () => {
+    vi.useFakeTimers()
+    const { worker, open } = handWorker()
+    const answers = new Answers(worker)
+    void answers.ask(asked)
+    open[0]!.onProgress(1, 4)
+    expect(answers.value).toMatchObject({ working: false, progress: 0 })
+    await vi.advanceTimersByTimeAsync(1000)
+    expect(answers.value).toMatchObject({ working: true, progress: 0.25 })
+    open[0]!.onProgress(3, 4)
+    expect(answers.value.progress).toBe(0.75)
+    open[0]!.resolve(search)
+    await vi.advanceTimersByTimeAsync(0)
+    expect(answers.value).toMatchObject({ current: true, working: false })
+    vi.useRealTimers()
   })
 
   it('says nothing of questions that were superseded, and says what failed', async () => {

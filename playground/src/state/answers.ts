@@ -15,6 +15,10 @@ export interface Answer {
   current: boolean
   /** A question is with the worker and has been for long enough to say so. */
   working: boolean
+  /** How much of the search is done, 0 to 1, while it is worked on. */
+  progress: number
+  /** The owner stopped the search. */
+  stopped: boolean
   problems: readonly Problem[]
   /** The worker failed: what it said. */
   failure: string | null
@@ -29,6 +33,8 @@ const nothing: Answer = {
   misfit: null,
   current: false,
   working: false,
+  progress: 0,
+  stopped: false,
   problems: [],
   failure: null,
 }
@@ -37,6 +43,7 @@ const nothing: Answer = {
 export class Answers extends Store<Answer> {
   #latest = 0
   #strange = false
+  #open = new AbortController()
 
   constructor(private readonly worker: Searcher) {
     super(nothing)
@@ -51,34 +58,46 @@ export class Answers extends Store<Answer> {
     this.#strange = true
   }
 
+  /** Takes the question back; the last good answer stays, as an old one. */
+  stop(): void {
+    this.#latest++
+    this.#open.abort()
+    this.#keep({ problems: this.value.problems, stopped: true })
+  }
+
   async ask({ question, problems }: Asked): Promise<void> {
     const turn = ++this.#latest
-    const patience = setTimeout(() => turn === this.#latest && this.#say({ working: true }), PATIENCE)
+    this.#open = new AbortController()
+    const { signal } = this.#open
+    let progress = 0
+    const onProgress = (done: number, total: number) => {
+      progress = done / (total || 1)
+      if (turn === this.#latest && this.value.working) this.#say({ progress })
+    }
+    const wait = () => turn === this.#latest && this.#say({ working: true, progress, stopped: false })
+    const patience = setTimeout(wait, PATIENCE)
     try {
       const { workshop, wanted, options } = question
-      const search = await this.worker.findTrains(workshop, wanted, options)
+      const search = await this.worker.findTrains(workshop, wanted, options, { signal, onProgress })
       if (turn !== this.#latest) return
-      if (problems.length > 0) return this.#refuse(problems)
-      const misfit = await findMisfit(this.worker, question, search)
+      if (problems.length > 0) return this.#keep({ problems })
+      const misfit = await findMisfit(this.worker, question, search, signal)
       if (turn !== this.#latest) return
-      this.#answer({ search, question, misfit, current: true, working: false, problems: [], failure: null })
+      this.#strange = false
+      this.set({ ...nothing, search, question, misfit, current: true })
     } catch (error) {
       if (turn !== this.#latest || (error as Error).name === 'AbortError') return
-      if (error instanceof InputError) this.#refuse([...problems, ...unless(problems, error.problems)])
-      else this.#say({ current: false, working: false, failure: String((error as Error).message ?? error) })
+      if (error instanceof InputError) this.#keep({ problems: [...problems, ...unless(problems, error.problems)] })
+      else this.#keep({ problems, failure: String((error as Error).message ?? error) })
     } finally {
       clearTimeout(patience)
     }
   }
 
-  #answer(answer: Answer): void {
-    this.#strange = false
-    this.set(answer)
-  }
-
-  #refuse(problems: readonly Problem[]): void {
-    const last = this.#strange ? nothing : this.value
-    this.set({ ...last, current: false, working: false, problems, failure: null })
+  /** Keeps the last good answer, which is no answer to the question of now. */
+  #keep(change: Partial<Answer>): void {
+    const { search, question, misfit } = this.#strange ? nothing : this.value
+    this.set({ ...nothing, search, question, misfit, ...change })
   }
 }
 

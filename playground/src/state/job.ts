@@ -17,14 +17,18 @@ export class Job {
     readonly answers: Answers,
   ) {
     this.typed = new Store(typed)
-    void this.answers.ask(ask(typed))
+    this.again()
+  }
+
+  again(): void {
+    void this.answers.ask(ask(this.typed.value))
   }
 
   /** Replaces parts of what is typed; asks again unless that has nothing to do with trains. */
   type(change: Partial<Typed>): void {
     const before = this.typed.value
     this.typed.set({ ...before, ...change })
-    if (Object.keys(change).some((key) => !ASIDE.includes(key))) void this.answers.ask(ask(this.typed.value))
+    if (Object.keys(change).some((key) => !ASIDE.includes(key))) this.again()
   }
 
   /** Shows all that is typed as it was put in elsewhere; `strange` when it is not about the same workshop any more. */

@@ -18,7 +18,17 @@ async function answerTo(thread: number, change: Partial<Lathe>) {
   const asked: Question = { ...question, workshop: { ...workshop, lathe: { ...workshop.lathe, ...change } } }
   const search = findTrains(asked.workshop, asked.wanted, asked.options)
   const misfit = await findMisfit(worker, asked, search)
-  return { search, question: asked, misfit, current: true, working: false, problems: [], failure: null }
+  return {
+    search,
+    question: asked,
+    misfit,
+    current: true,
+    working: false,
+    progress: 0,
+    stopped: false,
+    problems: [],
+    failure: null,
+  }
 }
 
 describe('findMisfit', () => {

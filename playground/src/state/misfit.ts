@@ -21,10 +21,16 @@ export async function findMisfit(
   worker: Searcher,
   { workshop, wanted, options }: Question,
   search: TrainSearch,
+  signal?: AbortSignal,
 ): Promise<Misfit | null> {
   if (search.counts.mountable > 0 || search.counts.withinTolerance === 0) return null
   const { lathe } = workshop
-  const { trains } = await worker.findTrains({ ...workshop, lathe: bare(lathe) }, wanted, { ...options, limit: 1 })
+  const { trains } = await worker.findTrains(
+    { ...workshop, lathe: bare(lathe) },
+    wanted,
+    { ...options, limit: 1 },
+    { signal },
+  )
   const [train] = trains
   if (!train) return null
   const laid = lathe.banjo ? await worker.layOut(lathe, train) : null

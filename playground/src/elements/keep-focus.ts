@@ -1,0 +1,23 @@
+const KEYS = 'button, summary, select, input, textarea, a[href]'
+
+/**
+ * When the key that was pressed vanishes, the next of its like takes the focus: a browser would send the keyboard back to
+ * the top of the page.
+ */
+export function keepFocus(root: HTMLElement): void {
+  let last: Element | null = null
+  let all: HTMLElement[] = []
+  root.addEventListener('focusin', ({ target }) => {
+    last = target as Element
+    all = [...root.querySelectorAll<HTMLElement>(KEYS)]
+  })
+  new MutationObserver(() => {
+    if (!last || last.isConnected || document.activeElement !== document.body) return
+    const { tagName } = last
+    const at = all.indexOf(last as HTMLElement)
+    last = null
+    const there = (one: HTMLElement) => one.tagName === tagName && one.isConnected && one.checkVisibility()
+    const next = all.slice(at).find(there) ?? all.slice(0, Math.max(at, 0)).findLast(there)
+    next?.focus()
+  }).observe(root, { childList: true, subtree: true })
+}

@@ -11,6 +11,8 @@ export const BOUNDS = {
   stages: 4,
   leastTeeth: 6,
   mostTeeth: 2000,
+  /** mm. */
+  module: 100,
   /** Pairs of driver and driven products within the tolerance window. */
   pairs: 50_000_000,
   wanted: 1000,

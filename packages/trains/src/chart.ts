@@ -82,5 +82,5 @@ export function makeChart(
   options: ChartOptions & { onProgress?: ProgressListener } = {},
 ): ChartRow[] {
   const asked = checkChart(workshop, wanted, options)
-  return chart(makeBench(asked.workshop), asked.wanted, asked.options, options.onProgress)
+  return chart(makeBench(asked.workshop), asked.wanted, asked.options, asked.options.onProgress)
 }

@@ -70,6 +70,7 @@ describe('options that are refused', () => {
     ['a limit without end', { limit: Number.POSITIVE_INFINITY }, ['options.limit whole']],
     ['no stage', { stages: 0 }, ['options.stages whole']],
     ['five stages', { stages: 5 }, ['options.stages whole']],
+    ['a listener that is none', { onProgress: 5 }, ['options.onProgress function']],
     ['an unknown order', { order: 'cheapest' }, ['options.order one-of']],
     ['mounted as a number', { mounted: 20 }, ['options.mounted list']],
     ['mounted by numbers', { mounted: [20] }, ['options.mounted[0] object']],

@@ -2,12 +2,13 @@ import { compare, type Problem, parseLength, parsePitch, rational } from '@train
 import { BOUNDS } from './bounds.js'
 import { gearModule, gearRef, hand, pressureAngle, teeth } from './check-fields.js'
 import { checkForMaking, type Made } from './check-workshop.js'
-import type { ChartOptions, FindOptions, ProposeOptions, ThreadWanted, Workshop } from './contract.js'
+import type { ChartOptions, FindOptions, ProgressListener, ProposeOptions, ThreadWanted, Workshop } from './contract.js'
 import { MOST_TEETH } from './propose/permitted.js'
 import {
   checked,
   isObject,
   list,
+  listener,
   number,
   object,
   oneOf,
@@ -49,9 +50,16 @@ const thread = object<ThreadWanted>({
 })
 const threads = list(thread, 0, BOUNDS.wanted)
 
-const limit = optional(whole(0, BOUNDS.limit))
+/** Options, and who is told how far the search is. */
+interface Listening {
+  onProgress?: ProgressListener
+}
 
-const findOptions = object<ChartOptions>({
+const limit = optional(whole(0, BOUNDS.limit))
+const onProgress = optional(listener as Read<ProgressListener>)
+
+const findOptions = object<ChartOptions & Listening>({
+  onProgress,
   sequence: optional(oneOf('as given', 'fewest changes')),
   limit,
   stages: optional(whole(1, BOUNDS.stages)),
@@ -60,7 +68,8 @@ const findOptions = object<ChartOptions>({
 })
 
 const mm = number(0, 1000)
-const proposeOptions = object<ProposeOptions>({
+const proposeOptions = object<ProposeOptions & Listening>({
+  onProgress,
   make: optional(whole(1, 2) as Read<1 | 2>),
   teeth: optional(checked(two(teeth), ([fewest, most]) => fewest > most && ['teeth-order'])),
   makeable: optional(list(whole(1, 100_000), 0, 10_000)),
@@ -88,7 +97,7 @@ const readWorkshop = (problems: Problem[], x: unknown, made?: Made): Workshop =>
 
 /** @throws WorkshopError with every problem of the workshop, but for a banjo out of reach: some gear may yet be made. */
 export const checkedWorkshop = (x: unknown): Workshop =>
-  allOrThrow((r) => readWorkshop(r.problems, x, { teeth: BOUNDS.mostTeeth }))
+  allOrThrow((r) => readWorkshop(r.problems, x, { teeth: BOUNDS.mostTeeth, module: BOUNDS.module }))
 
 export interface Asked<W, O> {
   workshop: Workshop
@@ -107,7 +116,7 @@ const asking =
     }))
 
 /** @throws WorkshopError with every problem of workshop, thread (`wanted.…`) and options (`options.…`). */
-export const checkFind = asking<ThreadWanted, FindOptions>(thread, findOptions)
+export const checkFind = asking<ThreadWanted, FindOptions & Listening>(thread, findOptions)
 
 /** @throws WorkshopError as checkFind; threads stand at `wanted[3].…`. */
 export const checkChart = asking(threads, findOptions)

@@ -141,5 +141,5 @@ export function findTrains(
   options: FindOptions & { onProgress?: ProgressListener } = {},
 ): TrainSearch {
   const asked = checkFind(workshop, wanted, options)
-  return search(makeBench(asked.workshop), asked.wanted, asked.options, 'why', options.onProgress)
+  return search(makeBench(asked.workshop), asked.wanted, asked.options, 'why', asked.options.onProgress)
 }

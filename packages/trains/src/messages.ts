@@ -10,6 +10,7 @@ const check = {
   list: () => 'This must be a list.',
   number: () => 'This must be a number.',
   text: () => 'This must be text.',
+  function: () => 'This must be a function.',
   'yes-no': () => 'This must be true or false.',
   'one-of': (words) => `This must be one of: ${words}.`,
   'too-few': (n) => `At least ${n} must be given.`,

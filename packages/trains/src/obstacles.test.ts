@@ -152,6 +152,19 @@ describe('clearance', () => {
     expect(found[0]).toMatchObject({ code: 'clearance', gear: { teeth: 40, module: 2 }, shortMm: 12 })
   })
 
+  it('tells it of the arrangement that fouls least, though it has more idlers than another', () => {
+    // 20:16 60:30, the 30 fixed: driver 60 beside 20's shaft lacks 18 - 31 - 6.5 = -19.5. With the 48 between 20 and 16,
+    // it keeps (48 + 16)/2 - 31 - 6.5 = -5.5 from the idler's shaft.
+    const lathe: Partial<Lathe> = {
+      drives: [{ ratio: '1/2' }, { ratio: 1 }, { ratio: 1, reverses: true }],
+      room: { input: 16 },
+      fixedGears: { output: { teeth: 30 } },
+    }
+    const wanted = { pitch: '3 mm', hand: 'left', tolerance: { ppm: 250_000 } } as const
+    const found = obstacles(shop(box(20, 48, 60, 30, 16), lathe), wanted, { stages: 3 })
+    expect(found.find(({ code }) => code === 'clearance')).toMatchObject({ gear: { teeth: 60 }, shortMm: 5.5 })
+  })
+
   it('tells tips that meet in one plane', () => {
     // 22:60 61:24 23:26 with ends fixed, as laid out in two planes: between the tips of 60 and 23, both in plane 1,
     // (61 + 24)/2 - 62/2 - 25/2 - 0.5 = -1.5; 22:60 23:24 61:26 and 22:24 61:60 23:26 lack more to the shafts,
@@ -250,6 +263,22 @@ describe('reach on the banjo', () => {
     const stage = { driver: { teeth: 50 }, driven: { teeth: 30 } }
     expect(layOut(lathe, { stages: [{ ...stage, idlers: [{ teeth }] }] })).toMatchObject({ ok: true })
     expect(layOut(lathe, { stages: [{ ...stage, idlers: [{ teeth: 30 }] }] })).toMatchObject({ ok: false })
+  })
+
+  it('takes more idlers than the fewest where they reach further, and names the one that would do', () => {
+    // 18 : 20 alone spans 19 mm of 60; with the 30 between them it spans 24 + 25 = 49 mm.
+    const lathe: Lathe = {
+      leadscrew: { pitch: '1 mm' },
+      studs: 1,
+      drives: [{ ratio: 1 }, { ratio: 1, reverses: true }],
+      centreDistance: 60,
+      banjo: { swing: [-90, 90], slots: [{ from: 10, to: 60 }] },
+    }
+    const [found] = obstacles({ lathe, gears: box(18, 20, 30) }, { pitch: '0.9' })
+    expect(found).toMatchObject({ code: 'reach', shortMm: 11 })
+    expect(found.message).toContain('An idler of 41 teeth')
+    const { banjo: _, ...bare } = lathe
+    expect(obstacles({ lathe: bare, gears: box(18, 20, 30) }, { pitch: '0.9' })[0]).toMatchObject({ shortMm: 11 })
   })
 
   it('tells a gear that fouls where it would stand', () => {

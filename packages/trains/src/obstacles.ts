@@ -13,9 +13,10 @@ import { Ranking } from './search/ranking.js'
 import { type Lifted, makeRules, studsOf } from './search/rules.js'
 import { stagesOf } from './search/train.js'
 
-/** Sets, and arrangements of them by number, that are looked at to measure how much a limit lacks. */
+/** Sets that are looked at to measure how much a limit lacks, ways to choose idlers for one, and steps for all of them. */
 const LOOKED_AT = 60
-const EFFORT = 2000
+const CHOICES = 10_000
+const EFFORT = 150_000
 /** Steps after which a limit that opens nothing is taken not to be the one. */
 const PATIENCE = 1_000_000
 
@@ -67,7 +68,7 @@ class Obstacles {
     return 0
   }
 
-  /** The arrangement that breaks a lifted limit least, among the sets with fewest gears. */
+  /** The arrangement that breaks a lifted limit least, among the sets with fewest gears: with as few idlers, then more. */
   private nearest(lifted: Lifted): Arrangement | null {
     const { box } = this.bench
     const settler = makeSettler(this.bench, null, lifted)
@@ -77,12 +78,17 @@ class Obstacles {
       return false
     })
     let least: Arrangement | null = null
-    let effort = 0
-    for (const candidate of ranking.leading()) {
-      const idlers = candidate.gears - 2 * candidate.top.size
-      effort += box.kinds.length ** idlers
-      if (effort > EFFORT && least) break
-      least = settler.best(candidate, candidate.ratio, candidate.gears, least) ?? least
+    const candidates = ranking.leading()
+    const studs = studsOf(this.bench.lathe)
+    for (let more = 0; more <= studs; more++) {
+      for (const { gears: fewest, ...set } of candidates) {
+        const { ratio, top } = set
+        const gears = fewest + more
+        const idlers = gears - 2 * top.size
+        if (top.size - 1 + idlers > studs || ratio.setting[(gears - top.size) % 2] < 0) continue
+        if (least && (box.kinds.length ** idlers > CHOICES || settler.steps() > EFFORT)) return least
+        least = settler.best(set, ratio, gears, least) ?? least
+      }
     }
     return least
   }

@@ -47,6 +47,19 @@ describe('a prepared workshop', () => {
     expect(prepared).toBeGreaterThan(0.9 * numRuns)
   })
 
+  it('proposes gears of a size that the box has none of, of a banjo that only they reach', () => {
+    const lathe = {
+      leadscrew: { pitch: '1 mm' },
+      studs: 1,
+      centreDistance: 2300,
+      banjo: { swing: [-90, 90] as [number, number], slots: [{ from: 10, to: 200 }] },
+    }
+    const workshop = { lathe, gears: [{ teeth: 20 }, { teeth: 40 }] }
+    const large = { module: 30, teeth: [80, 90] as [number, number] }
+    const wanted = [{ pitch: '0.9' }]
+    expect(prepare(workshop).proposeGears(wanted, large)).toEqual(proposeGears(workshop, wanted, large))
+  })
+
   it('proposes the gear that reaches, of a banjo that is refused for trains', () => {
     const lathe = {
       leadscrew: { pitch: '2 mm' },

@@ -35,15 +35,15 @@ export function prepare(workshop: Workshop): Prepared {
   return {
     findTrains(wanted, options = {}) {
       const asked = checkFind(known, wanted, options)
-      return search(bench, asked.wanted, asked.options, 'why', options.onProgress)
+      return search(bench, asked.wanted, asked.options, 'why', asked.options.onProgress)
     },
     proposeGears(wanted, options = {}) {
       const asked = checkPropose(known, wanted, options)
-      return propose(known, bench, asked.wanted, asked.options, options.onProgress)
+      return propose(known, bench, asked.wanted, asked.options, asked.options.onProgress)
     },
     makeChart(wanted, options = {}) {
       const asked = checkChart(known, wanted, options)
-      return chart(bench, asked.wanted, asked.options, options.onProgress)
+      return chart(bench, asked.wanted, asked.options, asked.options.onProgress)
     },
   }
 }

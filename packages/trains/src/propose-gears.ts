@@ -125,5 +125,5 @@ export function proposeGears(
   options: ProposeOptions & { onProgress?: ProgressListener } = {},
 ): GearProposals {
   const asked = checkPropose(workshop, wanted, options)
-  return propose(asked.workshop, makeBench(asked.workshop), asked.wanted, asked.options, options.onProgress)
+  return propose(asked.workshop, makeBench(asked.workshop), asked.wanted, asked.options, asked.options.onProgress)
 }

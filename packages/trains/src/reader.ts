@@ -105,6 +105,10 @@ export const text =
     return x.length > longest ? r.refuse(path, 'too-long', longest) : x
   }
 
+/** A function, called as it is. */
+export const listener: Read<(...args: never[]) => unknown> = (r, x, path) =>
+  typeof x === 'function' ? (x as () => unknown) : r.refuse(path, 'function')
+
 export const yesNo: Read<boolean> = (r, x, path) => (typeof x === 'boolean' ? x : r.refuse(path, 'yes-no'))
 
 export const oneOf =

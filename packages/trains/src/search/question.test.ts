@@ -131,6 +131,15 @@ describe('a train as it is shown', () => {
     ])
   })
 
+  it('does not warn of three times exactly, where doubles make more of it', () => {
+    // 7/3 x 27/21 is 3; in doubles it is 3.0000000000000004.
+    const thrice = { ...cleared, drives: [{ ratio: '7/3' }] }
+    expect(cautions(trainOf(thrice, [27, 21, 30], '6 mm'))).toEqual([])
+    expect(cautions(trainOf({ ...cleared, drives: [{ ratio: '7.0000001/3' }] }, [27, 21, 30], '6 mm'))).toEqual([
+      'fast-leadscrew',
+    ])
+  })
+
   it('warns of one steep stage among others', () => {
     const fixedGears = { input: { teeth: 61 }, output: { teeth: 60 } }
     expect(cautions(trainOf({ ...cleared, fixedGears }, [61, 20, 30, 60], '3.05 mm'))).toEqual(['steep-step-up'])

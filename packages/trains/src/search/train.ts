@@ -1,4 +1,4 @@
-import { type Rational, rational, toNumber } from '@trainwright/measures'
+import { compare, multiply, type Rational, rational, toNumber } from '@trainwright/measures'
 import type { Caution, CautionCode, Lathe, Layout, ShaftGears, Stage, Train } from '../contract.js'
 import { cautionMessage } from '../messages.js'
 import type { Arrangement } from './arrangement.js'
@@ -41,10 +41,23 @@ export function cautionsOf(codes: readonly (CautionCode | false)[]): Caution[] {
   return codes.filter((code) => code !== false).map((code) => ({ code, message: cautionMessage(code) }))
 }
 
-function cautions(lathe: Lathe, setting: Setting, ratio: number, stages: readonly Stage[]): Caution[] {
+/** Whether the leadscrew turns more than STEEP times for one of the spindle; where it is not close, doubles say so. */
+function isFast(fixed: Rational, ratio: Rational, quotient: number): boolean {
+  const turns = toNumber(fixed) * quotient
+  if (Math.abs(turns - STEEP) > 1e-9) return turns > STEEP
+  return compare(multiply(fixed, ratio), rational(STEEP)) > 0
+}
+
+function cautions(
+  lathe: Lathe,
+  setting: Setting,
+  figures: Figures,
+  ranked: Ranked,
+  stages: readonly Stage[],
+): Caution[] {
   return cautionsOf([
     setting.plainBelt && 'plain-belt',
-    toNumber(setting.ratio) * ratio > STEEP && 'fast-leadscrew',
+    isFast(setting.ratio, figures.ratio, ranked.drivers / ranked.driven) && 'fast-leadscrew',
     stages.some((s) => s.driver.teeth > STEEP * s.driven.teeth) && 'steep-step-up',
     // Without a banjo only pairs are looked at; on one, each gear and every shaft beside its own and those it meshes with.
     lathe.shaftClearance === undefined && (lathe.banjo ? meshesOf(stages) : stages.length) > 1 && 'clearance-assumed',
@@ -89,7 +102,7 @@ export function makeBuilder(lathe: Lathe, question: Question, kinds: readonly Ki
       errorPpm: figures.errorPpm,
       approximate: question.approximate,
       hand: handOf(lathe, setting, arrangement.reading.length - stages.length),
-      cautions: cautions(lathe, setting, ranked.drivers / ranked.driven, stages),
+      cautions: cautions(lathe, setting, figures, ranked, stages),
       layout,
     }
   }

@@ -19,10 +19,15 @@ vi.resetConfig = () => {}
 
 // These take longer than most others together, and others find what they find.
 const slow = [
+  'and with the gears that may be made, of a thread that is not cut yet',
   'are answered at once even where no table would hold them',
+  'are counted over owned gears, and those with a gear made on either side',
+  'are reckoned from a part of a large box, and then are too many',
+  'are reckoned from the owned ones where no table would hold them',
   'are refused with the pairs counted, and the stages that would do',
   'answers as the plain calls do, whatever was asked before',
   'holds the same threads, each with one of its first trains',
+  'level in part: the first few are the first of all',
   'level with each other: the first few are the first of all',
   'may be huge',
 ]

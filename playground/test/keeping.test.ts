@@ -109,6 +109,7 @@ test('no storage allowed at all: the page works, and says that nothing is kept',
   })
   await reload(page)
   await wait(page, '.train-drawing')
+  expect(await said(page)).toContain('Not kept')
   await page.fill('#f-wanted-pitch', '1 mm')
   await wait(page, '.block-thread dd:has-text("1 mm")')
   expect(await said(page)).toContain('Not kept')

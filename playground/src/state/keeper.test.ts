@@ -77,6 +77,16 @@ describe('what is typed', () => {
     for (const key of keys) expect(JSON.parse(storage.getItem(key)!).newer).toEqual([1])
   })
 
+  it('is told from the start not to be kept, where that is not allowed', () => {
+    const denied = new Proxy({} as Storage, {
+      get() {
+        throw new DOMException('denied', 'SecurityError')
+      },
+    })
+    expect(openTab(denied).keeper.value.kept).toBe(false)
+    expect(openTab(memory()).keeper.value.kept).toBe(true)
+  })
+
   it('stays on the page when there is no room, is told, and is kept as soon as there is', () => {
     const storage = memory([], 20_000)
     const filler = 'x'.repeat(19_500)

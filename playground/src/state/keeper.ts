@@ -79,7 +79,8 @@ export class Keeper extends Store<Keeping> {
     private demo = false,
     private readonly now = () => performance.now(),
   ) {
-    super({ held, kept: true, visiting: false, notice: null })
+    // Whether there is room shows with the first stroke only; whether it is allowed, at once.
+    super({ held, kept: drawer.put('', undefined), visiting: false, notice: null })
     this.#history = new History(now)
     this.#unsaved = new Set([...held.parts.keys()].filter((key) => !drawer.holds(key)))
     job.typed.watch(() => this.#typed())

@@ -54,7 +54,10 @@ export function placesOf(lathe: Lathe, train: Train): Place[] {
   })
 }
 
-/** What a drive or a setting of the gearbox is called; null for the only way there is, when it goes straight through. */
+/**
+ * What a drive or a setting of the gearbox is called; null for the only way there is, when it goes straight through.
+ * @param index of the way, counted from 0 as in a train
+ */
 export function settingName(ways: readonly FixedDrive[] | undefined, index: number): string | null {
   const way = ways?.[index]
   if (!way) return null

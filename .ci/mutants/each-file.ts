@@ -30,6 +30,7 @@ const slow = [
   'level in part: the first few are the first of all',
   'level with each other: the first few are the first of all',
   'may be huge',
+  'silently is found out before it is asked',
 ]
 
 // This runs before each file of tests. Sources are loaded anew for each mutant, so that nothing that the one before left

@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url'
 
 const floors = { measures: 90, gearcutting: 80, threads: 80, sheet: 80, trains: 80 }
 /** Runs of each property; those of trains search. */
-const runs = { trains: 5 }
+const runs = { measures: 20, trains: 5 }
 /** Mutated in turn: what is not mutated runs at full speed, and all of trains is in the way of every search. */
 const hot = ['arranger', 'at-once', 'supply', 'sweep', 'table'].map((name) => `search/${name}.ts`)
 const parts = { trains: ['*.ts', 'banjo/*.ts', 'propose/*.ts', 'worker/*.ts', 'search/*.ts', ...hot] }
@@ -36,7 +36,7 @@ function run(name, files, report) {
     cwd: root,
     stdio: ['ignore', 'inherit', 'inherit'],
     env: {
-      RUNS: String(runs[name] ?? 20),
+      RUNS: String(runs[name] ?? 10),
       ...process.env,
       MUTATED: name,
       MUTATED_FILES: files,

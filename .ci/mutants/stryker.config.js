@@ -55,6 +55,6 @@ export default {
   jsonReporter: { fileName: `reports/mutants/${name}.json` },
   ignorePatterns: ['dist', 'reports', 'playground/public'],
   tempDirName: '.stryker-tmp',
-  timeoutMS: 6000,
+  timeoutMS: 3500,
   timeoutFactor: 0.25,
 }

@@ -1,7 +1,7 @@
 import { findTrains, type TrainSearch } from '@trainwright/trains'
 import { describe, expect, it } from 'vitest'
 import { demo } from './demo.js'
-import type { Answer } from './state/answers.js'
+import { type Answer, nothing } from './state/answers.js'
 import { ask } from './state/ask.js'
 import { shownTrain, trainKey } from './state/picked.js'
 import { inWords, pitchHint, spoken, stamp, verdict } from './words.js'
@@ -9,17 +9,7 @@ import { inWords, pitchHint, spoken, stamp, verdict } from './words.js'
 const answerTo = (thread: number): Answer & { search: TrainSearch } => {
   const { question } = ask({ ...demo(), thread })
   const search = findTrains(question.workshop, question.wanted, question.options)
-  return {
-    search,
-    question,
-    misfit: null,
-    current: true,
-    working: false,
-    progress: 0,
-    stopped: false,
-    problems: [],
-    failure: null,
-  }
+  return { ...nothing, search, question, current: true }
 }
 
 describe('the demo', () => {

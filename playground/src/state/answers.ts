@@ -27,7 +27,8 @@ export interface Answer {
 /** ms before a wait is worth a word; most answers come sooner, and a word that flashes is worse than none. */
 const PATIENCE = 300
 
-const nothing: Answer = {
+/** Nothing is known, and nothing is wrong. */
+export const nothing: Answer = {
   search: null,
   question: null,
   misfit: null,

@@ -2,6 +2,7 @@ import { findTrains, type Lathe, layOut } from '@trainwright/trains'
 import { describe, expect, it } from 'vitest'
 import { demo } from '../demo.js'
 import { stamp } from '../words.js'
+import { nothing } from './answers.js'
 import { ask, type Question } from './ask.js'
 import { inTurn } from './in-turn.js'
 import { findMisfit } from './misfit.js'
@@ -18,17 +19,7 @@ async function answerTo(thread: number, change: Partial<Lathe>) {
   const asked: Question = { ...question, workshop: { ...workshop, lathe: { ...workshop.lathe, ...change } } }
   const search = findTrains(asked.workshop, asked.wanted, asked.options)
   const misfit = await findMisfit(worker, asked, search)
-  return {
-    search,
-    question: asked,
-    misfit,
-    current: true,
-    working: false,
-    progress: 0,
-    stopped: false,
-    problems: [],
-    failure: null,
-  }
+  return { ...nothing, search, question: asked, misfit, current: true }
 }
 
 describe('findMisfit', () => {

@@ -39,7 +39,7 @@ const slow = [
 // Stryker's own set-up, which ran just now, has seen to that.
 const given = inject as (key: string) => unknown
 const thread = globalThis as {
-  __stryker__?: { activeMutant?: string; counted?: boolean }
+  __stryker__?: { activeMutant?: string }
   loadedFor?: unknown
   foundFor?: unknown
 }
@@ -54,7 +54,4 @@ beforeEach(({ task, skip, onTestFailed }) => {
 })
 if (mutant === undefined || mutant !== thread.loadedFor) vi.resetModules()
 thread.loadedFor = mutant
-if (thread.__stryker__) {
-  thread.__stryker__.counted = mutant !== undefined
-  if (given('mutantActivation') !== 'static') delete thread.__stryker__.activeMutant
-}
+if (thread.__stryker__ && given('mutantActivation') !== 'static') delete thread.__stryker__.activeMutant

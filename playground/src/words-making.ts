@@ -1,4 +1,3 @@
-import type { Problem } from '@trainwright/measures'
 import { sizeOf } from '@trainwright/sheet'
 import type { Gear, ThreadWanted } from '@trainwright/trains'
 import type { Told } from './state/asking.js'
@@ -6,7 +5,7 @@ import type { ChartAnswer, ChartQuestion } from './state/chart.js'
 import type { Making } from './state/making.js'
 import type { GearAnswer, GearQuestion } from './state/proposals.js'
 import { LEAST, MOST } from './state/typed-making.js'
-import { count, STOPPED, TOO_MANY } from './words.js'
+import { count, isTooMany, STOPPED, TOO_MANY } from './words.js'
 
 /** Longer wordings of the parts that make gears. */
 
@@ -46,15 +45,13 @@ export function waysOut({ options, bore }: Making): string[] {
   ]
 }
 
-const tooMany = (problems: readonly Problem[]) => problems.some(({ code }) => code === 'too-many')
-
 type GearsTold = Told<GearQuestion, GearAnswer>
 
 /** How the search for gears stands, in a line. */
 export function gearVerdict({ answer, question, current, progress, stopped, problems, failure }: GearsTold): string {
   if (failure !== null) return `The search failed: ${failure}`
   if (stopped) return STOPPED
-  if (tooMany(problems)) return TOO_MANY
+  if (isTooMany(problems)) return TOO_MANY
   if (progress !== null || !answer || !question)
     return problems.length > 0 ? 'Correct what is marked on the card, and the answer comes.' : 'Looking for gears …'
   if (!current) return 'Old answer: it stands until what is marked on the card is corrected.'
@@ -74,7 +71,7 @@ export function chartVerdict(told: Told<ChartQuestion, ChartAnswer>): string {
   const { answer, current, progress, stopped, problems, failure } = told
   if (failure !== null) return `The search failed: ${failure}`
   if (stopped) return STOPPED
-  if (tooMany(problems)) return TOO_MANY
+  if (isTooMany(problems)) return TOO_MANY
   if (!answer || progress !== null)
     return problems.length > 0 ? 'Correct what is marked on the card, and the chart comes.' : 'Looking for trains …'
   if (!current) return 'Old chart: it stands until what is marked on the card is corrected.'

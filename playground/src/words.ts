@@ -1,6 +1,6 @@
 import { type Problem, parsePitch } from '@trainwright/measures'
 import { errorFigures, leadFigures, trainInLine } from '@trainwright/sheet'
-import type { Train, TrainSearch } from '@trainwright/trains'
+import type { Train } from '@trainwright/trains'
 import type { Answer } from './state/answers.js'
 import { withUnit } from './state/read-text.js'
 
@@ -12,8 +12,9 @@ export const SAFETY =
 /** The minus sign of print. */
 export const minus = (figure: string): string => figure.replace('-', '−')
 
-export const count = (n: number, one: string, many = `${one}s`): string =>
-  `${n.toLocaleString('en')} ${n === 1 ? one : many}`
+/** '1 stud', '2 studs', '1,200 pairs'; a number that is typed stays as it is typed. */
+export const count = (n: number | string, one: string, many = `${one}s`): string =>
+  `${typeof n === 'number' ? n.toLocaleString('en') : n} ${Number(n) === 1 ? one : many}`
 
 /** What may be written for a pitch; a number without a unit is told as it is read, for it may have been meant as tpi. */
 export function pitchHint(pitch: string, examples: string): string {
@@ -35,8 +36,8 @@ export function inWords({ code, path, message }: Problem): string {
 
 export const STOPPED = 'The search was stopped.'
 export const TOO_MANY = 'Too many trains to look through: take fewer studs or gears, or a smaller tolerance.'
-/** Whether it was refused for that. */
-export const isTooMany = ({ obstacles }: TrainSearch): boolean => obstacles[0]?.code === 'too-many'
+/** Whether a search was refused for that: said among its obstacles, or as a problem where an answer has no place for these. */
+export const isTooMany = (told: readonly { code: string }[]): boolean => told.some(({ code }) => code === 'too-many')
 
 /** What the answer comes to, in a line. */
 export function verdict({ search, current, working, stopped, failure, problems }: Answer): string {
@@ -46,7 +47,7 @@ export function verdict({ search, current, working, stopped, failure, problems }
   if (!search) return problems.length > 0 ? 'Fill in or correct what is marked, and the answer comes.' : 'Working …'
   if (!current) return 'Old answer: it stands until what is marked is corrected.'
   const { mountable, withinTolerance } = search.counts
-  if (isTooMany(search)) return TOO_MANY
+  if (isTooMany(search.obstacles)) return TOO_MANY
   if (mountable === 0) return 'No train goes on within tolerance.'
   return `${mountable.toLocaleString('en')} of ${count(withinTolerance, 'gear set')} within tolerance can be mounted.`
 }

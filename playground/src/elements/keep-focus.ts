@@ -5,19 +5,19 @@ const KEYS = 'button, summary, select, input, textarea, a[href]'
  * the top of the page.
  */
 export function keepFocus(root: HTMLElement): void {
-  let last: Element | null = null
+  let last: HTMLElement | null = null
   let all: HTMLElement[] = []
   root.addEventListener('focusin', ({ target }) => {
-    last = target as Element
+    last = target as HTMLElement
     all = [...root.querySelectorAll<HTMLElement>(KEYS)]
   })
   new MutationObserver(() => {
     if (!last || last.isConnected || document.activeElement !== document.body) return
     const { tagName } = last
-    const at = all.indexOf(last as HTMLElement)
+    const at = all.indexOf(last)
     last = null
     const there = (one: HTMLElement) => one.tagName === tagName && one.isConnected && one.checkVisibility()
-    const next = all.slice(at).find(there) ?? all.slice(0, Math.max(at, 0)).findLast(there)
+    const next = all.slice(at).find(there) ?? all.slice(0, at).findLast(there)
     next?.focus()
   }).observe(root, { childList: true, subtree: true })
 }

@@ -32,6 +32,7 @@ export class AnswerPart extends Part {
 
   #why({ search, misfit }: Answer, shown: Train | null): TemplateResult {
     const { obstacles, closest } = search!
+    const refused = isTooMany(obstacles)
     return html`<section class="why" aria-label="Why no train">
       <h3>What stands in the way</h3>
       ${when(obstacles.length > 1, () => html`<p>Each of these stops a different train: to lift one is enough.</p>`)}
@@ -39,7 +40,7 @@ export class AnswerPart extends Part {
         ${obstacles.map(({ message }) => html`<li>${message}</li>`)}
       </ul>
       ${when(
-        !isTooMany(search!),
+        !refused,
         () =>
           html`<p class="why-next">
             <button type="button" class="go" @click=${() => void turnTo(this.desk, 'gear')}>Which gear should I make?</button>
@@ -52,7 +53,7 @@ export class AnswerPart extends Part {
               ${when(misfit, () => this.#lame(misfit!.train, `Cuts it, but does not fit. ${misfit!.obstacle?.message ?? ''}`, shown))}
               ${when(closest, () => this.#lame(closest!, 'Goes on, but is out of tolerance.', shown))}
             </fieldset>`
-          : when(!isTooMany(search!), () => html`<p>Nothing from this box goes on.</p>`)
+          : when(!refused, () => html`<p>Nothing from this box goes on.</p>`)
       }
     </section>`
   }

@@ -18,9 +18,6 @@ import './tw-workshops.js'
 import './tw-work.js'
 import { allDrawn } from './turns.js'
 
-/** '1 stud', '2 studs'; whatever was typed. */
-const some = (n: string, what: string): string => `${n} ${what}${n.trim() === '1' ? '' : 's'}`
-
 /** ms of quiet before the answer is said to those who listen. */
 const PAUSE = 900
 
@@ -103,7 +100,7 @@ export class App extends Part {
 
   #latheSummary(): string {
     const { leadscrew, studs, planes } = this.desk.job.typed.value.workshop.lathe
-    return `${withUnit(leadscrew.pitch)}${leadscrew.hand === 'left' ? ' left-hand' : ''}, ${some(studs, 'stud')}, ${some(planes, 'plane')}`
+    return `${withUnit(leadscrew.pitch)}${leadscrew.hand === 'left' ? ' left-hand' : ''}, ${count(studs, 'stud')}, ${count(planes, 'plane')}`
   }
 
   protected override render() {

@@ -20,6 +20,7 @@ export class Job {
     this.again()
   }
 
+  /** Asks what stands there now. */
   again(): void {
     void this.answers.ask(ask(this.typed.value))
   }
